@@ -1,0 +1,23 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const source = (path: string): string => fileURLToPath(new URL(`./src/${path}`, import.meta.url));
+
+export default defineConfig({
+  resolve: {
+    // Tests and the examples in the documents import the package by its name. Longest name first.
+    alias: [
+      { find: /^isochore\/record$/, replacement: source('record/index.ts') },
+      { find: /^isochore$/, replacement: source('index.ts') },
+    ],
+  },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    setupFiles: ['tests/setup.ts'],
+    typecheck: {
+      enabled: true,
+      tsconfig: 'tests/tsconfig.json',
+      include: ['tests/**/*.test-d.ts'],
+    },
+  },
+});

@@ -1,0 +1,96 @@
+/**
+ * A formula: its printed form and its arithmetic, side by side, so that neither can drift from the other
+ * (a test evaluates every printed formula against `of`).
+ *
+ * All values are SI: Pa, K, m3, mol, kg, mol/m3.
+ */
+export interface Relation<From extends readonly string[] = readonly string[]> {
+  /** Symbol of the result. */
+  readonly gives: string;
+  /** Unit of the result. */
+  readonly unit: string;
+  /** Symbols of the arguments, in order. */
+  readonly from: From;
+  /** The printed formula: the right-hand side for `gives`, or an equation whose root `gives` is. */
+  readonly formula: string;
+  /** Where the formula comes from. */
+  readonly source: string;
+}
+
+/** A relation with its arithmetic. */
+export interface Arithmetic<From extends readonly string[]> extends Relation<From> {
+  readonly of: (...values: { [K in keyof From]: number }) => number;
+}
+
+/** One step of a calculation, as a {@link Trace} sees it. */
+export interface Step {
+  readonly relation: Relation;
+  /** Whose values these are: `reference point`, `reading`, `target`, … */
+  readonly about: string;
+  /** The arguments, in the order of `relation.from`. */
+  readonly values: readonly number[];
+  readonly result: number;
+}
+
+/**
+ * Receives every step of a calculation, in order. Pass one as the last argument of a calculation to see its working;
+ * without one nothing is collected and nothing allocated.
+ *
+ * @example
+ * ```ts
+ * const steps: Step[] = [];
+ * toAbsolute(gauge(140, 'bar'), standardAtmosphere, (step) => steps.push(step));
+ * steps[0]?.relation.formula; // => 'p_g + p_amb'
+ * ```
+ */
+export type Trace = (step: Step) => void;
+
+/** Declares a relation; exists so that the argument symbols are inferred as literals. */
+// @__NO_SIDE_EFFECTS__
+export function relation<const From extends readonly string[]>(given: Arithmetic<From>): Arithmetic<From> {
+  return given;
+}
+
+// Fixed numbers of arguments on purpose: a rest parameter would allocate on every call, traced or not.
+
+/** Computes a relation of two arguments and shows it. */
+export function step2(
+  trace: Trace | undefined,
+  r: Arithmetic<readonly [string, string]>,
+  about: string,
+  a: number,
+  b: number,
+): number {
+  const result = r.of(a, b);
+  if (trace !== undefined) trace({ relation: r, about, values: [a, b], result });
+  return result;
+}
+
+/** Computes a relation of three arguments and shows it. */
+export function step3(
+  trace: Trace | undefined,
+  r: Arithmetic<readonly [string, string, string]>,
+  about: string,
+  a: number,
+  b: number,
+  c: number,
+): number {
+  const result = r.of(a, b, c);
+  if (trace !== undefined) trace({ relation: r, about, values: [a, b, c], result });
+  return result;
+}
+
+/** Computes a relation of four arguments and shows it. */
+export function step4(
+  trace: Trace | undefined,
+  r: Arithmetic<readonly [string, string, string, string]>,
+  about: string,
+  a: number,
+  b: number,
+  c: number,
+  d: number,
+): number {
+  const result = r.of(a, b, c, d);
+  if (trace !== undefined) trace({ relation: r, about, values: [a, b, c, d], result });
+  return result;
+}

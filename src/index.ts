@@ -1,0 +1,27 @@
+export { describe, Fault, isFault, type Problem, type ProblemCode } from './basis/fault.js';
+export type { Relation, Step, Trace } from './basis/relation.js';
+export type { Source } from './basis/source.js';
+
+export type {
+  AbsolutePressure,
+  Amount,
+  Checked,
+  GaugePressure,
+  Kind,
+  Mass,
+  PressureDifference,
+  Quantity,
+  QuantityOf,
+  Temperature,
+  TemperatureDifference,
+  Volume,
+} from './quantity/kind.js';
+export type { AmountUnit, MassUnit, PressureUnit, TemperatureUnit, VolumeUnit } from './quantity/unit.js';
+export { absolute, gauge, pressureDifference, standardAtmosphere, toAbsolute, toGauge } from './quantity/pressure.js';
+export { temperature, temperatureDifference } from './quantity/temperature.js';
+export { amount, mass, volume } from './quantity/contents.js';
+export { compare, difference, ratio, shift, type DifferenceOf, type Levelled } from './quantity/arithmetic.js';
+export { roundTo, valueIn, write, type Division, type Rounding, type Toward, type UnitOf } from './quantity/step.js';
+export { normalConditions, type GasCondition, type NormalVolume } from './quantity/normal-volume.js';
+export { readmit } from './quantity/readmit.js';
+export { read } from './quantity/text.js';

@@ -1,0 +1,107 @@
+import { fail } from '../basis/fault.js';
+import {
+  isChecked,
+  pressureDifferenceOf,
+  temperatureDifferenceOf,
+  wrongKind,
+  type AbsolutePressure,
+  type GaugePressure,
+  type PressureDifference,
+  type Quantity,
+  type Temperature,
+  type TemperatureDifference,
+} from './kind.js';
+import { formOf } from './step.js';
+
+/** Kinds with a level on a scale: two of one kind have a difference and an order. */
+export type Levelled = GaugePressure | AbsolutePressure | Temperature;
+/** The kind of the difference of two levels. */
+export type DifferenceOf<L extends Levelled> = L extends Temperature ? TemperatureDifference : PressureDifference;
+
+/**
+ * How far `a` lies above `b`, both of one kind.
+ *
+ * @throws {@link Fault} `wrong kind`
+ * @example
+ * ```ts
+ * difference(gauge(137.6, 'bar'), gauge(148, 'bar')); // => { kind: 'pressure difference', pascals: -1040000 }
+ * ```
+ */
+export function difference<L extends Levelled>(a: L, b: NoInfer<L>): DifferenceOf<L> {
+  const by = level(a, 'a') - same(a, b);
+  const made = a.kind === 'temperature' ? temperatureDifferenceOf(by) : pressureDifferenceOf(by);
+  return made as DifferenceOf<L>;
+}
+
+/**
+ * A level moved by a difference.
+ *
+ * @throws {@link Fault} `wrong kind`; `below vacuum`, `below absolute zero`
+ * @example
+ * ```ts
+ * shift(temperature(40, '°C'), temperatureDifference(-20, 'K')); // => { kind: 'temperature', kelvins: 293.15 }
+ * ```
+ */
+export function shift<L extends Levelled>(from: L, by: DifferenceOf<L>): L {
+  const wanted = from?.kind === 'temperature' ? 'temperature difference' : 'pressure difference';
+  const si = level(from, 'from');
+  if (!isChecked(by, wanted)) wrongKind(wanted, by, 'by');
+  return formOf(from, 'from').of(si + formOf<Quantity>(by, 'by').si(by));
+}
+
+/**
+ * The order of two levels of one kind: −1 if `a` is lower, 1 if it is higher, 0 if they are equal.
+ *
+ * @throws {@link Fault} `wrong kind`
+ * @example
+ * ```ts
+ * compare(temperature(0, '°C'), temperature(32, '°F')); // => 0
+ * ```
+ */
+export function compare<L extends Levelled>(a: L, b: NoInfer<L>): -1 | 0 | 1 {
+  const by = level(a, 'a') - same(a, b);
+  return by < 0 ? -1 : by > 0 ? 1 : 0;
+}
+
+/**
+ * The ratio a / b of two absolute pressures or two temperatures. Gauge pressures have none: their zero is the weather.
+ *
+ * @throws {@link Fault} `wrong kind`; `not positive` if `b` is zero
+ * @example
+ * ```ts
+ * ratio(absolute(3, 'bar'), absolute(2, 'bar')); // => 1.5
+ * ```
+ */
+export function ratio<L extends AbsolutePressure | Temperature>(a: L, b: NoInfer<L>): number {
+  if (isChecked(a, 'gauge pressure')) wrongKind('absolute pressure', a, 'a');
+  if (!isChecked(a, 'absolute pressure') && !isChecked(a, 'temperature'))
+    wrongKind('absolute pressure or temperature', a, 'a');
+  const over = same(a, b);
+  if (over === 0) {
+    fail({
+      code: 'not positive',
+      path: 'b',
+      found: `a ${b.kind} of zero`,
+      wanted: 'more than zero',
+      remedy: 'a ratio to zero has no value',
+    });
+  }
+  return level(a, 'a') / over;
+}
+
+function level(value: Levelled, path: string): number {
+  if (
+    !isChecked(value, 'gauge pressure') &&
+    !isChecked(value, 'absolute pressure') &&
+    !isChecked(value, 'temperature')
+  ) {
+    wrongKind('gauge pressure, absolute pressure or temperature', value, path);
+  }
+  return formOf(value, path).si(value);
+}
+
+function same(a: Levelled, b: Levelled): number {
+  level(a, 'a');
+  if (!isChecked(b, a.kind)) wrongKind(a.kind, b, 'b');
+  return level(b, 'b');
+}

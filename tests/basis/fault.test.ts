@@ -1,0 +1,180 @@
+import fc from 'fast-check';
+import * as isochore from 'isochore';
+import { describe, expect, it, vi } from 'vitest';
+import {
+  collect,
+  cut,
+  describe as sentence,
+  fail,
+  failIfAny,
+  Fault,
+  isFault,
+  quote,
+  type Problem,
+} from '../../src/basis/fault.js';
+
+const negative: Problem = {
+  code: 'negative',
+  path: 'overfill',
+  found: '-1 bar',
+  wanted: 'zero or more',
+  remedy: 'state it as a size',
+};
+const missing: Problem = {
+  code: 'missing',
+  path: '',
+  found: 'nothing',
+  wanted: 'an ambient pressure',
+  remedy: 'read the barometer',
+};
+
+describe('a problem as a sentence', () => {
+  it('says where, what was found, what is wanted and what to do', () => {
+    expect(sentence(negative)).toBe('overfill: found -1 bar, wanted zero or more; state it as a size');
+  });
+
+  it('leaves out a place that there is not', () => {
+    expect(sentence(missing)).toBe('found nothing, wanted an ambient pressure; read the barometer');
+  });
+});
+
+describe('a Fault', () => {
+  it('lists every problem, in its data and line by line in its message', () => {
+    const fault = new Fault([negative, missing]);
+    expect(fault.problems).toEqual([negative, missing]);
+    expect(fault.message).toBe(`${sentence(negative)}\n${sentence(missing)}`);
+    expect(String(fault)).toMatch(/^Fault: overfill: found/);
+    expect(fault).toBeInstanceOf(Error);
+  });
+
+  it('is thrown for one problem, and for several if there are any', () => {
+    expect(() => fail(negative)).toThrow(new Fault([negative]));
+    expect(() => failIfAny([negative, missing])).toThrow(new Fault([negative, missing]));
+    expect(() => {
+      failIfAny([]);
+    }).not.toThrow();
+  });
+
+  it('is recognised, and nothing else is', () => {
+    expect(isFault(new Fault([negative]))).toBe(true);
+    const others = [
+      new Error('x'),
+      new TypeError('x'),
+      { '~isochore': 'fault', problems: [negative] },
+      null,
+      undefined,
+      'fault',
+    ];
+    expect(others.filter(isFault)).toEqual([]);
+    expect(isFault(Object.assign(new Error('x'), { '~isochore': 'gauge pressure' }))).toBe(false);
+  });
+
+  it('is recognised across two copies of the library, where instanceof fails', async () => {
+    vi.resetModules();
+    const copy = await import('isochore');
+    const thrown = (() => {
+      try {
+        return copy.gauge(Number.NaN, 'bar');
+      } catch (error) {
+        return error;
+      }
+    })();
+    expect(thrown).not.toBeInstanceOf(isochore.Fault);
+    expect(isochore.isFault(thrown)).toBe(true);
+    expect(copy.isFault(new isochore.Fault([negative]))).toBe(true);
+    // And so is a quantity: a program may have made it with the other copy.
+    expect(isochore.toAbsolute(copy.gauge(1, 'bar'), copy.absolute(1, 'bar')).pascals).toBe(200_000);
+  });
+});
+
+describe('collecting problems', () => {
+  const refuse = (...problems: [Problem, ...Problem[]]) => {
+    throw new Fault(problems);
+  };
+
+  it('gives the result where there is one', () => {
+    const problems: Problem[] = [];
+    expect(collect(problems, 'limit', () => 5)).toBe(5);
+    expect(problems).toEqual([]);
+  });
+
+  it('keeps what was there before, and goes on', () => {
+    const problems: Problem[] = [missing];
+    expect(collect(problems, 'limit', () => refuse(negative, missing))).toBeUndefined();
+    expect(problems.map(({ path }) => path)).toEqual(['', 'limit.overfill', 'limit']);
+    expect(problems[1]).toEqual({ ...negative, path: 'limit.overfill' });
+  });
+
+  it.each([
+    ['$', 'groups', '$.groups'],
+    ['$.groups', '[0].ambient', '$.groups[0].ambient'],
+    ['', 'ambient', 'ambient'],
+    ['', '[0]', '[0]'],
+    ['ambient', '', 'ambient'],
+    ['', '', ''],
+  ])('puts %o before %o', (outer, inner, path) => {
+    const problems: Problem[] = [];
+    collect(problems, outer, () => refuse({ ...negative, path: inner }));
+    expect(problems[0]?.path).toBe(path);
+  });
+
+  it('lets a defect of ours through', () => {
+    const defect = new RangeError('a defect');
+    const problems: Problem[] = [];
+    expect(() =>
+      collect(problems, 'limit', () => {
+        throw defect;
+      }),
+    ).toThrow(defect);
+    expect(problems).toEqual([]);
+  });
+});
+
+describe('quoting', () => {
+  it.each([
+    ['bar', '"bar"'],
+    ['', '""'],
+    ['two\nlines\u0000"', String.raw`"two\nlines\u0000\""`],
+    ['\ud800', String.raw`"\ud800"`],
+    [141.3, '141.3'],
+    [Number.NaN, 'NaN'],
+    [10n, '10n'],
+    [true, 'true'],
+    [null, 'null'],
+    [undefined, 'undefined'],
+    [[1, 2], 'an array'],
+    [{ kind: 'x' }, 'an object'],
+    [Object.create(null), 'an object'],
+    [() => 1, 'a function'],
+    [Symbol('x'), 'a symbol'],
+  ])('names %o', (value, text) => {
+    expect(quote(value)).toBe(text);
+  });
+
+  // Half a surrogate pair is no text: it breaks the encoding of whatever the message is written to.
+  const anyText = fc.oneof(
+    fc.string({ unit: 'binary', maxLength: 200 }),
+    fc.tuple(fc.nat(82), fc.nat(5)).map(([before, pairs]) => 'x'.repeat(before) + '🜍'.repeat(pairs + 40)),
+  );
+
+  it('stays short and never cuts a character in half', () => {
+    fc.assert(
+      fc.property(anyText, (text) => {
+        for (const shown of [cut(text), quote(text)]) {
+          expect(shown.length).toBeLessThanOrEqual(81);
+          expect(/\p{Surrogate}/u.test(shown)).toBe(false);
+        }
+        expect(text.startsWith(cut(text).replace(/…$/, ''))).toBe(true);
+      }),
+      { numRuns: 500 },
+    );
+    expect(quote(10n ** 1000n).length).toBeLessThanOrEqual(81);
+  });
+
+  it('leaves 80 characters as they are and marks what it has cut', () => {
+    expect(cut('x'.repeat(80))).toBe('x'.repeat(80));
+    expect(cut('x'.repeat(81))).toBe(`${'x'.repeat(80)}…`);
+    expect(cut(`${'x'.repeat(79)}🜍`)).toBe(`${'x'.repeat(79)}…`);
+    expect(cut(`${'x'.repeat(78)}🜍x`)).toBe(`${'x'.repeat(78)}🜍…`);
+  });
+});

@@ -1,0 +1,249 @@
+import {
+  absolute,
+  amount,
+  compare,
+  difference,
+  gauge,
+  mass,
+  pressureDifference,
+  ratio,
+  read,
+  readmit,
+  roundTo,
+  shift,
+  standardAtmosphere,
+  temperature,
+  temperatureDifference,
+  toAbsolute,
+  toGauge,
+  valueIn,
+  volume,
+  write,
+  type AbsolutePressure,
+  type Amount,
+  type GaugePressure,
+  type Mass,
+  type NormalVolume,
+  type PressureDifference,
+  type PressureUnit,
+  type Quantity,
+  type Temperature,
+  type TemperatureDifference,
+  type Volume,
+} from 'isochore';
+import { describe, expectTypeOf, it } from 'vitest';
+
+const shown = gauge(140, 'bar');
+const under = absolute(1008, 'hPa');
+const tolerance = pressureDifference(2, 'bar');
+const warm = temperature(40, '°C');
+const swing = temperatureDifference(20, 'K');
+const space = volume(5, 'L');
+
+declare const someText: string;
+
+describe('what is meant compiles, with the right kind', () => {
+  it('from the constructors', () => {
+    expectTypeOf(shown).toEqualTypeOf<GaugePressure>();
+    expectTypeOf(under).toEqualTypeOf<AbsolutePressure>();
+    expectTypeOf(standardAtmosphere).toEqualTypeOf<AbsolutePressure>();
+    expectTypeOf(tolerance).toEqualTypeOf<PressureDifference>();
+    expectTypeOf(warm).toEqualTypeOf<Temperature>();
+    expectTypeOf(swing).toEqualTypeOf<TemperatureDifference>();
+    expectTypeOf(space).toEqualTypeOf<Volume>();
+    expectTypeOf(amount(1, 'mol')).toEqualTypeOf<Amount>();
+    expectTypeOf(mass(1, 'kg')).toEqualTypeOf<Mass>();
+  });
+
+  it('from conversion and arithmetic', () => {
+    expectTypeOf(toAbsolute(shown, under)).toEqualTypeOf<AbsolutePressure>();
+    expectTypeOf(toGauge(under, standardAtmosphere)).toEqualTypeOf<GaugePressure>();
+    expectTypeOf(difference(shown, shown)).toEqualTypeOf<PressureDifference>();
+    expectTypeOf(difference(under, under)).toEqualTypeOf<PressureDifference>();
+    expectTypeOf(difference(warm, warm)).toEqualTypeOf<TemperatureDifference>();
+    expectTypeOf(shift(shown, tolerance)).toEqualTypeOf<GaugePressure>();
+    expectTypeOf(shift(under, tolerance)).toEqualTypeOf<AbsolutePressure>();
+    expectTypeOf(shift(warm, swing)).toEqualTypeOf<Temperature>();
+    expectTypeOf(compare(warm, warm)).toEqualTypeOf<-1 | 0 | 1>();
+    expectTypeOf(ratio(under, under)).toEqualTypeOf<number>();
+    expectTypeOf(ratio(warm, warm)).toEqualTypeOf<number>();
+  });
+
+  it('from rounding, writing and reading', () => {
+    expectTypeOf(roundTo(shown, { step: 0.5, unit: 'bar', toward: 'down' })).toEqualTypeOf<GaugePressure>();
+    expectTypeOf(roundTo(space, { step: 1, unit: 'L', toward: 'up' })).toEqualTypeOf<Volume>();
+    expectTypeOf(write(warm, { step: 1, unit: '°F' })).toEqualTypeOf<string>();
+    expectTypeOf(write(mass(1, 'kg'), { step: 1, unit: 'kg', toward: 'up' })).toEqualTypeOf<string>();
+    expectTypeOf(valueIn(swing, 'K')).toEqualTypeOf<number>();
+    expectTypeOf(read('gauge pressure', '140 bar gauge')).toEqualTypeOf<GaugePressure>();
+    expectTypeOf(read('amount of substance', '1 mol')).toEqualTypeOf<Amount>();
+    expectTypeOf(readmit({})).toEqualTypeOf<Quantity | NormalVolume>();
+  });
+
+  it('a kind is told by its name', () => {
+    const quantity = readmit({});
+    if (quantity.kind === 'temperature') expectTypeOf(quantity).toEqualTypeOf<Temperature>();
+  });
+});
+
+describe('what must not be mixed does not compile', () => {
+  it('gauge for absolute, and the reverse', () => {
+    // @ts-expect-error a gauge pressure is not an absolute one
+    toGauge(shown, under);
+    // @ts-expect-error an ambient is absolute
+    toAbsolute(shown, shown);
+    // @ts-expect-error an absolute pressure is not a gauge pressure
+    toAbsolute(under, under);
+    expectTypeOf<GaugePressure>().not.toExtend<AbsolutePressure>();
+    expectTypeOf<AbsolutePressure>().not.toExtend<GaugePressure>();
+  });
+
+  it('a conversion without the ambient', () => {
+    // @ts-expect-error there is no default for the weather
+    toAbsolute(shown);
+    // @ts-expect-error there is no default for the weather
+    toGauge(under);
+    // @ts-expect-error nor is undefined one
+    toAbsolute(shown, undefined);
+  });
+
+  it('levels of two kinds', () => {
+    // @ts-expect-error gauge and absolute
+    difference(shown, under);
+    // @ts-expect-error absolute and gauge
+    compare(under, shown);
+    // @ts-expect-error pressure and temperature
+    difference(shown, warm);
+    // @ts-expect-error temperature and pressure
+    compare(warm, under);
+    // @ts-expect-error temperature and pressure
+    ratio(warm, under);
+  });
+
+  it('what has no level for a level', () => {
+    // @ts-expect-error a difference is no level
+    difference(tolerance, tolerance);
+    // @ts-expect-error a volume is no level
+    compare(space, space);
+    // @ts-expect-error a difference is no level
+    shift(swing, swing);
+  });
+
+  it('a ratio of gauge pressures or of differences', () => {
+    // @ts-expect-error the zero of a gauge is the weather
+    ratio(shown, shown);
+    // @ts-expect-error a difference has no ratio here
+    ratio(swing, swing);
+  });
+
+  it('a shift by the wrong difference, or by a level', () => {
+    // @ts-expect-error kelvins do not shift a pressure
+    shift(shown, swing);
+    // @ts-expect-error pascals do not shift a temperature
+    shift(warm, tolerance);
+    // @ts-expect-error a temperature is no difference
+    shift(warm, warm);
+    // @ts-expect-error a gauge pressure is no difference
+    shift(shown, shown);
+    // @ts-expect-error an absolute pressure is no difference
+    shift(under, under);
+  });
+
+  it('a temperature and its difference', () => {
+    expectTypeOf<Temperature>().not.toExtend<TemperatureDifference>();
+    expectTypeOf<TemperatureDifference>().not.toExtend<Temperature>();
+  });
+
+  it('a bare number, a text, an object literal or a copy for a quantity', () => {
+    // @ts-expect-error a number has no unit
+    toAbsolute(140, under);
+    // @ts-expect-error a number has no unit
+    toAbsolute(shown, 101_325);
+    // @ts-expect-error a text goes through read()
+    toAbsolute('140 bar gauge', under);
+    // @ts-expect-error a literal has not been checked
+    toAbsolute({ kind: 'gauge pressure', pascals: 14e6 }, under);
+    // @ts-expect-error nor has a reading in a shape of one's own
+    toAbsolute({ value: 140, unit: 'bar' }, under);
+    // @ts-expect-error null is no quantity
+    write(null, { step: 1, unit: 'bar' });
+  });
+
+  it('operators', () => {
+    // @ts-expect-error no arithmetic on quantities
+    shown - shown;
+    // @ts-expect-error no arithmetic on quantities
+    shown * 2;
+    // @ts-expect-error no arithmetic on quantities
+    shown + 2;
+  });
+
+  it('assignment to a quantity', () => {
+    // @ts-expect-error a quantity does not change
+    shown.pascals = 1;
+    // @ts-expect-error a quantity does not change
+    under.pascals = 1;
+    // @ts-expect-error a quantity does not change
+    tolerance.pascals = 1;
+    // @ts-expect-error a quantity does not change
+    warm.kelvins = 1;
+    // @ts-expect-error a quantity does not change
+    swing.kelvins = 1;
+    // @ts-expect-error a quantity does not change
+    space.cubicMetres = 1;
+    // @ts-expect-error a quantity does not change
+    amount(1, 'mol').moles = 1;
+    // @ts-expect-error a quantity does not change
+    mass(1, 'kg').kilograms = 1;
+    // @ts-expect-error nor does its kind
+    shown.kind = 'gauge pressure';
+  });
+});
+
+describe('units and words that there are not do not compile', () => {
+  it('in constructors', () => {
+    // @ts-expect-error spelled otherwise
+    gauge(140, 'Bar');
+    // @ts-expect-error the basis is not part of the unit
+    gauge(140, 'barg');
+    // @ts-expect-error a volume unit
+    gauge(140, 'L');
+    // @ts-expect-error a pressure unit
+    temperature(40, 'bar');
+    // @ts-expect-error the degree sign is part of it
+    temperature(40, 'C');
+    // @ts-expect-error a mass unit
+    volume(5, 'kg');
+    // @ts-expect-error no unit at all
+    gauge(140);
+    // @ts-expect-error a text goes through read()
+    gauge('140', 'bar');
+    // @ts-expect-error a unit that is some text
+    gauge(140, someText);
+  });
+
+  it('in rounding and writing', () => {
+    // @ts-expect-error a volume unit for a pressure
+    write(shown, { step: 1, unit: 'L' });
+    // @ts-expect-error a pressure unit for a temperature
+    roundTo(warm, { step: 1, unit: 'bar', toward: 'up' });
+    // @ts-expect-error a temperature unit for a volume
+    valueIn(space, 'K');
+    // @ts-expect-error a mass unit for an amount
+    valueIn(amount(1, 'mol'), 'kg');
+    // @ts-expect-error rounding a quantity needs its direction said
+    roundTo(shown, { step: 1, unit: 'bar' });
+    // @ts-expect-error no half-up
+    roundTo(shown, { step: 1, unit: 'bar', toward: 'half up' });
+    // @ts-expect-error a text without its step
+    write(shown, { unit: 'bar' });
+  });
+
+  it('in reading', () => {
+    // @ts-expect-error a pressure of no basis
+    read('pressure', '140 bar');
+    // @ts-expect-error a number is not a text
+    read('gauge pressure', 140);
+    expectTypeOf<PressureUnit>().toEqualTypeOf<'Pa' | 'hPa' | 'kPa' | 'MPa' | 'bar' | 'psi' | 'kgf/cm2'>();
+  });
+});

@@ -25,3 +25,8 @@ export { roundTo, valueIn, write, type Division, type Rounding, type Toward, typ
 export { normalConditions, type GasCondition, type NormalVolume } from './quantity/normal-volume.js';
 export { readmit } from './quantity/readmit.js';
 export { read } from './quantity/text.js';
+
+export type { GasModel, GasKernel, Pvt, Range, UncertaintyRegion } from './gas/model.js';
+export { nitrogen } from './gas/nitrogen/nitrogen.js';
+export { stateAt, type DensityCondition, type DensityUncertainty, type GasState } from './gas/state.js';
+export { massOfGas, normalVolume } from './gas/amount.js';

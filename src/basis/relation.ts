@@ -53,6 +53,13 @@ export function relation<const From extends readonly string[]>(given: Arithmetic
 
 // Fixed numbers of arguments on purpose: a rest parameter would allocate on every call, traced or not.
 
+/** Computes a relation of one argument and shows it. */
+export function step1(trace: Trace | undefined, r: Arithmetic<readonly [string]>, about: string, a: number): number {
+  const result = r.of(a);
+  if (trace !== undefined) trace({ relation: r, about, values: [a], result });
+  return result;
+}
+
 /** Computes a relation of two arguments and shows it. */
 export function step2(
   trace: Trace | undefined,

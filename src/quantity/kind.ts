@@ -229,6 +229,7 @@ const MAKER: Readonly<Record<string, string>> = {
   'amount of substance': 'amount(value, unit)',
   mass: 'mass(value, unit)',
   specification: 'specification(given)',
+  'division of a scale: step and unit': "an object such as { step: 1, unit: 'bar' }",
 };
 
 function remedyFor(wanted: string, value: unknown): string {

@@ -10,7 +10,7 @@ import {
   type GaugePressure,
   type PressureDifference,
 } from './kind.js';
-import { PRESSURE, scaleOf, type PressureUnit } from './unit.js';
+import { inBar, PRESSURE, scaleOf, type PressureUnit } from './unit.js';
 
 /**
  * A gauge pressure, as a pressure gauge shows it: above the ambient pressure of its place and hour.
@@ -114,8 +114,8 @@ export function belowVacuum(pressure: GaugePressure, ambient: AbsolutePressure, 
   return fail({
     code: 'below vacuum',
     path,
-    found: `${pressure.pascals} Pa gauge`,
-    wanted: `at least ${-ambient.pascals} Pa gauge (vacuum, at an ambient of ${ambient.pascals} Pa absolute)`,
+    found: `${inBar(pressure.pascals)} gauge`,
+    wanted: `at least ${inBar(-ambient.pascals)} gauge (vacuum, at an ambient of ${inBar(ambient.pascals)} absolute)`,
     remedy: 'check the sign, the unit and the ambient',
   });
 }

@@ -137,11 +137,12 @@ export function needDivision(division: Division, path: string): void {
     wrongKind('division of a scale: step and unit', division, path);
 }
 
-function checkStep(step: number): void {
+/** Refuses a step that is not a size. */
+export function checkStep(step: number, path = 'step'): void {
   if (Number.isFinite(step) && step > 0) return;
   fail({
     code: 'not positive',
-    path: 'step',
+    path,
     found: quote(step),
     wanted: 'a finite number greater than zero',
     remedy: 'give the smallest division of the scale, such as 1, 0.5 or 0.1',
@@ -231,15 +232,19 @@ export function valueIn<Q extends Quantity>(quantity: Q, unit: UnitOf<Q>): numbe
   return scaled(m, k, scale) === si ? short : near;
 }
 
-/** The largest power of ten that is not above x. */
-export function decadeOf(x: number): number {
-  let decade = 1;
-  while (decade > x) decade /= 10;
-  while (decade * 10 <= x) decade *= 10;
-  return decade;
+/** The exponent of the largest power of ten that is not above x. */
+function exponentOf(x: number): number {
+  return Number(x.toExponential().split('e')[1]);
 }
 
-/** A step for numbers in sentences: a tenth of the decade of the gauge's step. */
+/** The largest step of 1, 2 or 5 times a power of ten that is not above x, which is more than zero. */
+export function roundStepBelow(x: number): number {
+  const exponent = exponentOf(x);
+  const [five, two] = [Number(`5e${exponent}`), Number(`2e${exponent}`)];
+  return five <= x ? five : two <= x ? two : Number(`1e${exponent}`);
+}
+
+/** A step for numbers in sentences: a tenth of the decade of the given step. */
 export function finer<U extends string>({ step, unit }: Division<U>): Division<U> {
-  return { step: decadeOf(step) / 10, unit };
+  return { step: Number(`1e${exponentOf(step) - 1}`), unit };
 }

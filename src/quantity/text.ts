@@ -56,6 +56,7 @@ export function read<K extends Kind>(kind: K, text: string): QuantityOf<K> {
   const { units, word, of } = FORM[kind];
   const [value = '', unit = '', basis = '', ...more] = typeof text === 'string' ? text.trim().split(/\s+/) : [];
   if (typeof text !== 'string' || more.length > 0) notReadable(kind, word, text);
+  if (!DECIMAL.test(value)) notADecimal(value, 'text');
   const si = textToSI(value, scaleOf<string>(units, unit, 'text'), 'text');
   if (basis !== word) wrongBasis(kind, word, basis, text);
   return of(si, 'text', Number(value), unit);

@@ -43,6 +43,11 @@ export const VOLUME: Units<VolumeUnit> = { m3: { num: 1, den: 1, zero: 0 }, L: {
 export const AMOUNT: Units<AmountUnit> = { mol: { num: 1, den: 1, zero: 0 } };
 export const MASS: Units<MassUnit> = { kg: { num: 1, den: 1, zero: 0 } };
 
+/** A pressure for a message, where its caller's unit is not known. */
+export function inBar(pascals: number): string {
+  return `${Number((pascals / 1e5).toPrecision(12))} bar`;
+}
+
 /** The scale of a unit, refusing every other spelling. */
 export function scaleOf<U extends string>(units: Units<U>, unit: U, path: string): Scale {
   if (typeof unit === 'string' && Object.hasOwn(units, unit)) return units[unit];

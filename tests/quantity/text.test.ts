@@ -41,12 +41,12 @@ describe.each(KINDS)('reading the text of a $kind', ({ kind, make, word, unit })
   });
 
   it('refuses a text without one of its parts, or with one more', () => {
-    expect(problemOf(() => read(kind, '')).code).toBe('unknown unit');
-    expect(problemOf(() => read(kind, '   ')).code).toBe('unknown unit');
+    expect(problemOf(() => read(kind, '')).code).toBe('not a decimal');
+    expect(problemOf(() => read(kind, '   ')).code).toBe('not a decimal');
     expect(problemOf(() => read(kind, '300')).code).toBe('unknown unit');
-    expect(problemOf(() => read(kind, `300${unit}`)).code).toBe('unknown unit');
+    expect(problemOf(() => read(kind, `300${unit}`)).code).toBe('not a decimal');
     expect(problemOf(() => read(kind, `${spelled(300, unit, word)} more words`)).code).toBe('not a decimal');
-    expect(problemOf(() => read(kind, `${unit} 300 ${word}`)).code).toBe('unknown unit');
+    expect(problemOf(() => read(kind, `${unit} 300 ${word}`)).code).toBe('not a decimal');
   });
 
   it('refuses the wrong basis, and a basis left out where the kind has one', () => {

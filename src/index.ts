@@ -30,3 +30,38 @@ export type { GasModel, GasKernel, Pvt, Range, UncertaintyRegion } from './gas/m
 export { nitrogen } from './gas/nitrogen/nitrogen.js';
 export { stateAt, type DensityCondition, type DensityUncertainty, type GasState } from './gas/state.js';
 export { massOfGas, normalVolume } from './gas/amount.js';
+
+export type { Caution, CautionCode, Severity } from './basis/caution.js';
+export type { Reason } from './basis/words.js';
+export type { Conditions } from './target/conditions.js';
+export {
+  specification,
+  type Applies,
+  type ReferencePoint,
+  type Specification,
+  type SpecificationGiven,
+  type Tolerance,
+} from './target/specification.js';
+export { slope, target } from './target/target.js';
+export type { GasInside, OilSide, Reading } from './reading/reading.js';
+export { band, type Band } from './verdict/band.js';
+export { explainingTemperature, referred, type Read } from './verdict/compare.js';
+export {
+  judge,
+  type Compared,
+  type Empty,
+  type NotComparable,
+  type Outcome,
+  type TooCoarse,
+  type Verdict,
+} from './verdict/judge.js';
+export {
+  charge,
+  type Charge,
+  type GasQuantity,
+  type Move,
+  type NoMove,
+  type Stop,
+  type Withheld,
+} from './charge/charge.js';
+export { check, type Check } from './charge/check.js';

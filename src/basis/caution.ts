@@ -1,0 +1,91 @@
+/** How much is at stake. */
+export type Severity = 'danger' | 'caution' | 'note';
+
+/** A caution that goes with a result. It never replaces the maker's manual, local codes or licensed practice. */
+export interface Caution {
+  readonly code: CautionCode;
+  readonly severity: Severity;
+  readonly text: string;
+}
+
+/** Stable codes of the cautions. */
+export type CautionCode = keyof typeof CAUTION;
+
+const CAUTION = {
+  'reading above the allowable pressure': [
+    'danger',
+    "The gas gauge shows more than the allowable pressure of the accumulator. Make it safe by the maker's method before " +
+      'any other work; do not heat it.',
+  ],
+  'target above the allowable pressure': [
+    'danger',
+    'At this temperature the target itself is above the allowable pressure. Do not fill. Let the accumulator cool and ' +
+      'check the specification.',
+  ],
+  'stop pressure above the allowable pressure': [
+    'danger',
+    'Filling to the target with its settling allowance would pass the allowable pressure. No stop pressure is given.',
+  ],
+  'nitrogen only': [
+    'danger',
+    'Charge with nitrogen only, never with oxygen or air: with oil they can explode. Check the label and the connection ' +
+      'of the bottle.',
+  ],
+  'stored pressure': [
+    'danger',
+    'An accumulator is a pressure vessel and stays charged when the system is shut down. Never loosen a part of it under ' +
+      'pressure. Bottle, regulator, hose and gauge must be rated for the pressure.',
+  ],
+  'secure and drain': [
+    'danger',
+    'Before reading or charging: stop and secure the engine against starting, isolate the accumulator, drain the oil side ' +
+      'and verify that it is at zero.',
+  ],
+  asphyxiation: [
+    'danger',
+    'Nitrogen displaces air without warning. Ventilate, vent to a safe place, and measure oxygen before entering a closed ' +
+      'space.',
+  ],
+  'maker decides': [
+    'caution',
+    "The maker's manual, class rules, local codes and licensed practice decide. These numbers are an aid to competent " +
+      'persons and replace none of them.',
+  ],
+  'empty gas side': [
+    'danger',
+    'Do not fill an empty gas side before the cause is found: through a torn separator gas blows into the oil.',
+  ],
+  'large loss': [
+    'caution',
+    'More than half of the gas is missing. That is no slow loss: find where it went before filling, and confirm the ' +
+      'reading with a second gauge.',
+  ],
+  'not comparable': [
+    'caution',
+    'Without full evidence (oil side drained and zero verified, gas known, at rest) a reading says nothing about the ' +
+      'pre-charge. Neither fill nor vent on it.',
+  ],
+  'no mark to stop at': [
+    'caution',
+    'No mark of this gauge lies where filling or venting should stop. Use a gauge with a finer scale.',
+  ],
+  'model uncertainty not stated': [
+    'note',
+    'The source of the gas model states no uncertainty of density for this pressure and temperature.',
+  ],
+} as const satisfies Record<string, readonly [Severity, string]>;
+
+/** The caution of a code, with its words. */
+export function caution(code: CautionCode): Caution {
+  const [severity, text] = CAUTION[code];
+  return { code, severity, text };
+}
+
+/** The cautions that belong to every round of checks, whatever the readings. */
+export const USUAL: readonly CautionCode[] = [
+  'secure and drain',
+  'nitrogen only',
+  'stored pressure',
+  'asphyxiation',
+  'maker decides',
+];

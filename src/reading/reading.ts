@@ -1,0 +1,88 @@
+import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
+import { gaugeOf, need, wrongKind, type GaugePressure } from '../quantity/kind.js';
+import { belowVacuum } from '../quantity/pressure.js';
+import { needDivision, rounded, type Division } from '../quantity/step.js';
+import type { PressureUnit } from '../quantity/unit.js';
+import { needAmbient, type Conditions } from '../target/conditions.js';
+
+/** What is known of the oil side while the gas pressure was read. */
+export type OilSide = 'drained, zero verified' | 'not drained' | 'not known';
+/** What is known of the gas inside. */
+export type GasInside = 'nitrogen' | 'not known';
+
+/** A gas pressure as it was read, and the evidence that it can be compared with anything. */
+export interface Reading extends Conditions {
+  /** What the gas gauge showed. */
+  readonly pressure: GaugePressure;
+  /** Smallest division to which the gauge is read, in the gauge's own unit; limits for people are rounded to it. */
+  readonly gaugeStep: Division<PressureUnit>;
+  /** Unless drained with zero verified, the gauge shows the oil's pressure through the diaphragm, not the pre-charge. */
+  readonly oilSide: OilSide;
+  /** Hydraulic system pressure as last seen, where it is known: a gas gauge that agrees with it reads the oil. */
+  readonly systemPressure?: GaugePressure;
+  readonly gasInside: GasInside;
+  /** Minutes since oil or gas last moved. Just after draining the gas is cold and reads low, just after filling warm. */
+  readonly minutesAtRest: number | 'not known';
+  /** Stated once the causes of an empty gas side were looked into and removed; until then no quantity is given for one. */
+  readonly emptyGasSide?: 'investigated and cleared';
+}
+
+const OIL_SIDE: readonly OilSide[] = ['drained, zero verified', 'not drained', 'not known'];
+const GAS_INSIDE: readonly GasInside[] = ['nitrogen', 'not known'];
+const CLEARED = ['investigated and cleared'];
+
+/** Checks a reading by itself and reports all that is wrong; whether it is evidence enough is for the verdict. */
+export function needReading(reading: Reading): void {
+  if (typeof reading !== 'object' || reading === null) wrongKind('reading', reading, 'reading');
+  const problems: Problem[] = [];
+  const check = (path: string, admit: () => void): boolean => {
+    const before = problems.length;
+    collect(problems, path, admit);
+    return problems.length === before;
+  };
+  const { pressure, temperature, ambient, systemPressure, gaugeStep } = reading;
+
+  const sound = check('pressure', () => need('gauge pressure', pressure, ''));
+  check('temperature', () => need('temperature', temperature, ''));
+  const placed = check('ambient', () => needAmbient(ambient, ''));
+  const aboveVacuum = (path: string, read: GaugePressure): void => {
+    if (read.pascals < -ambient.pascals) check(path, () => belowVacuum(read, ambient, ''));
+  };
+  if (placed && sound) aboveVacuum('pressure', pressure);
+  check('gaugeStep', () => {
+    needDivision(gaugeStep, '');
+    // Rounding a reading to the step checks it: its size, its unit, and that it suits the reading.
+    rounded(sound ? pressure : gaugeOf(0), { step: gaugeStep.step, unit: gaugeStep.unit, toward: 'down' });
+  });
+  check('oilSide', () => word(reading.oilSide, OIL_SIDE));
+  check('gasInside', () => word(reading.gasInside, GAS_INSIDE));
+  if (systemPressure !== undefined) {
+    const known = check('systemPressure', () => need('gauge pressure', systemPressure, ''));
+    if (known && placed) aboveVacuum('systemPressure', systemPressure);
+  }
+  if (reading.emptyGasSide !== undefined) check('emptyGasSide', () => word(reading.emptyGasSide, CLEARED));
+  check('minutesAtRest', () => minutes(reading.minutesAtRest));
+  failIfAny(problems);
+}
+
+function minutes(at_rest: Reading['minutesAtRest']): void {
+  if (at_rest === 'not known' || (Number.isFinite(at_rest) && at_rest >= 0)) return;
+  fail({
+    code: typeof at_rest === 'number' && at_rest < 0 ? 'negative' : 'not a number',
+    path: '',
+    found: quote(at_rest),
+    wanted: "minutes, zero or more, or 'not known'",
+    remedy: 'count from when oil or gas last moved',
+  });
+}
+
+function word(found: unknown, words: readonly string[]): void {
+  if (typeof found === 'string' && words.includes(found)) return;
+  fail({
+    code: 'unknown word',
+    path: '',
+    found: quote(found),
+    wanted: words.map((w) => `'${w}'`).join(' or '),
+    remedy: 'state what was established, in exactly these words',
+  });
+}

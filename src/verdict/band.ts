@@ -1,0 +1,121 @@
+import { fail } from '../basis/fault.js';
+import { relation, step2, type Trace } from '../basis/relation.js';
+import { gaugeOf, type GaugePressure } from '../quantity/kind.js';
+import { rounded, type Division } from '../quantity/step.js';
+import { inBar, type PressureUnit } from '../quantity/unit.js';
+import type { Conditions } from '../target/conditions.js';
+import { densityOfLine, gaugeOnLine } from '../target/line.js';
+import { needSpecification, referencePoint, tolerances, type Specification } from '../target/specification.js';
+import { needConditions, targetAt } from '../target/target.js';
+
+/** The gauge pressures that a specification allows at a temperature and ambient. The limits themselves are allowed. */
+export interface Band {
+  /** Lower limit, exact: this one decides. */
+  readonly lower: GaugePressure;
+  /** Upper limit, exact: this one decides. */
+  readonly upper: GaugePressure;
+  /**
+   * The lowest and highest mark of the gauge inside the limits, as texts in the gauge's unit: for people. Rounded inwards,
+   * they never allow what the exact limits forbid, and for a reading on a mark both decide alike.
+   */
+  readonly onGauge:
+    | { readonly lower: string; readonly upper: string; readonly unit: PressureUnit }
+    | 'no mark of the gauge lies in the band';
+}
+
+export const LOWER = /* @__PURE__ */ relation({
+  gives: 'p_lower',
+  unit: 'Pa',
+  from: ['p_g', 'dp'],
+  formula: 'p_g - dp',
+  source: 'tolerance to the lower side, by definition',
+  of: (p_g, dp) => p_g - dp,
+});
+
+export const UPPER = /* @__PURE__ */ relation({
+  gives: 'p_upper',
+  unit: 'Pa',
+  from: ['p_g', 'dp'],
+  formula: 'p_g + dp',
+  source: 'tolerance to the upper side, by definition',
+  of: (p_g, dp) => p_g + dp,
+});
+
+/**
+ * The band that a specification allows at a gas temperature, in the ambient of that hour.
+ *
+ * @param step the smallest division of the gauge that people will read the band on
+ * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `outside the model`, `not positive`, `unknown unit`;
+ * `band reaches zero` at a temperature so low that the lower limit is not above zero gauge
+ * @example
+ * ```ts
+ * const at = { temperature: temperature(40, '°C'), ambient: standardAtmosphere };
+ * band(spec, at, { step: 1, unit: 'bar' }).onGauge; // => { lower: '151', upper: '154', unit: 'bar' }
+ * ```
+ */
+export function band(spec: Specification, at: Conditions, step: Division<PressureUnit>, trace?: Trace): Band {
+  needSpecification(spec);
+  needConditions(at);
+  return bandAbout(spec, at, targetAt(spec, at, trace), step, trace);
+}
+
+/** The band about a target that is already known, for checked input. */
+export function bandAbout(
+  spec: Specification,
+  at: Conditions,
+  target_Pa: number,
+  step: Division<PressureUnit>,
+  trace?: Trace,
+): Band {
+  const limits = spec.limitDensities_mol_m3;
+  const { lower, upper } =
+    limits === 'limits follow the target' ? aboutTarget(spec, target_Pa, trace) : alongLines(spec, limits, at, trace);
+  if (!(lower > 0)) reachesZero(lower, at);
+  return { lower: gaugeOf(lower), upper: gaugeOf(upper), onGauge: marks(gaugeOf(lower), gaugeOf(upper), step) };
+}
+
+function reachesZero(lower_Pa: number, { temperature }: Conditions): never {
+  fail({
+    code: 'band reaches zero',
+    path: 'temperature',
+    found: `${temperature.kelvins} K, where the lower limit is ${inBar(lower_Pa)} gauge`,
+    wanted: 'a temperature at which the lower limit is above zero gauge',
+    remedy: 'check the temperature and its unit: an empty accumulator must never count as charged',
+  });
+}
+
+interface Limits {
+  readonly lower: number;
+  readonly upper: number;
+}
+
+function aboutTarget(spec: Specification, target_Pa: number, trace?: Trace): Limits {
+  const { below, above } = tolerances(spec.tolerance, target_Pa, trace);
+  return {
+    lower: step2(trace, LOWER, 'lower limit', target_Pa, below),
+    upper: step2(trace, UPPER, 'upper limit', target_Pa, above),
+  };
+}
+
+function alongLines(spec: Specification, densities: Limits, at: Conditions, trace?: Trace): Limits {
+  const p = spec.precharge.pressure.pascals;
+  const { below, above } = tolerances(spec.tolerance, p, trace);
+  const limit = (p_g: number, rho: number, about: string): number => {
+    const point = referencePoint(spec, p_g);
+    const { kelvins } = at.temperature;
+    // Solved when the specification was made; shown again for whoever follows the working.
+    if (trace !== undefined) densityOfLine(spec.gas, point, 'precharge', about, trace);
+    return gaugeOnLine(spec.gas, point, rho, kelvins, at.ambient.pascals, 'temperature', about, trace);
+  };
+  return {
+    lower: limit(step2(trace, LOWER, 'lower limit', p, below), densities.lower, 'lower limit'),
+    upper: limit(step2(trace, UPPER, 'upper limit', p, above), densities.upper, 'upper limit'),
+  };
+}
+
+function marks(lower: GaugePressure, upper: GaugePressure, step: Division<PressureUnit>): Band['onGauge'] {
+  const low = rounded(lower, { step: step.step, unit: step.unit, toward: 'up' });
+  const high = rounded(upper, { step: step.step, unit: step.unit, toward: 'down' });
+  if (low.si > high.si) return 'no mark of the gauge lies in the band';
+  return { lower: low.text, upper: high.text, unit: step.unit };
+}

@@ -1,0 +1,98 @@
+import { relation, step2, type Trace } from '../basis/relation.js';
+import { temperatureAt } from '../gas/door.js';
+import { gaugeOf, need, temperatureOf, type GaugePressure, type Temperature } from '../quantity/kind.js';
+import { belowVacuum, TO_ABSOLUTE } from '../quantity/pressure.js';
+import type { Conditions } from '../target/conditions.js';
+import { densityOfLine, gaugeOnLine, type Point } from '../target/line.js';
+import { needSpecification, type Specification } from '../target/specification.js';
+import { needConditions } from '../target/target.js';
+
+/** A gauge pressure with the temperature and ambient at which it was read. */
+export interface Read extends Conditions {
+  readonly pressure: GaugePressure;
+}
+
+export const OFF_TARGET = /* @__PURE__ */ relation({
+  gives: 'dp_off',
+  unit: 'Pa',
+  from: ['p_read', 'p_target'],
+  formula: 'p_read - p_target',
+  source: 'deviation of a reading from its target, by definition',
+  of: (p_read, p_target) => p_read - p_target,
+});
+
+export const MARGIN = /* @__PURE__ */ relation({
+  gives: 'dp_inside',
+  unit: 'Pa',
+  from: ['p_read', 'p_lower', 'p_upper'],
+  formula: 'min(p_read - p_lower, p_upper - p_read)',
+  source: 'distance to the nearer limit, negative outside, by definition',
+  of: (p_read, p_lower, p_upper) => Math.min(p_read - p_lower, p_upper - p_read),
+});
+
+/**
+ * A reading referred to the reference temperature and ambient of the specification: what the gauge would show there if
+ * this were the gas inside. It compares directly with the value on the maker's plate.
+ *
+ * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `below vacuum`, `outside the model`
+ * @example
+ * ```ts
+ * const read = { pressure: gauge(140, 'bar'), temperature: temperature(40, '°C'), ambient: standardAtmosphere };
+ * write(referred(spec, read), { step: 0.01, unit: 'bar' }); // => '128.60 bar gauge'
+ * ```
+ */
+export function referred(spec: Specification, read: Read, trace?: Trace): GaugePressure {
+  needSpecification(spec);
+  needRead(read);
+  return referredOf(spec, read, trace);
+}
+
+/** {@link referred}, for checked input. */
+export function referredOf(spec: Specification, read: Read, trace?: Trace): GaugePressure {
+  const rho = readDensity(spec, read, trace);
+  const T_ref = spec.precharge.temperature.kelvins;
+  const ambient = spec.ambient.pascals;
+  return gaugeOf(gaugeOnLine(spec.gas, readPoint(read), rho, T_ref, ambient, 'pressure', 'reading referred', trace));
+}
+
+/** Density of the gas behind a reading, mol/m3. */
+export function readDensity(spec: Specification, read: Read, trace?: Trace): number {
+  return densityOfLine(spec.gas, readPoint(read), 'pressure', 'reading', trace);
+}
+
+function readPoint({ pressure, temperature, ambient }: Read): Point {
+  return { p_g_Pa: pressure.pascals, T_K: temperature.kelvins, ambient_Pa: ambient.pascals };
+}
+
+/**
+ * The explaining temperature: the gas temperature at which this reading would be right. Close to the measured one, look
+ * to the thermometer or to gas that is still warm or cold; far from it, gas is missing or too much.
+ *
+ * @returns `none in range` if no temperature within the validity of the gas model explains the reading
+ * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `below vacuum`
+ * @example
+ * ```ts
+ * const read = { pressure: gauge(152.61, 'bar'), temperature: temperature(30, '°C'), ambient: standardAtmosphere };
+ * const explaining = explainingTemperature(spec, read);
+ * explaining === 'none in range' ? explaining : write(explaining, { step: 0.1, unit: '°C' }); // => '40.0 °C'
+ * ```
+ */
+export function explainingTemperature(spec: Specification, read: Read, trace?: Trace): Temperature | 'none in range' {
+  needSpecification(spec);
+  needRead(read);
+  return explainingOf(spec, read, trace);
+}
+
+/** {@link explainingTemperature}, for checked input. */
+export function explainingOf(spec: Specification, read: Read, trace?: Trace): Temperature | 'none in range' {
+  const about = 'explaining temperature';
+  const p_abs = step2(trace, TO_ABSOLUTE, about, read.pressure.pascals, read.ambient.pascals);
+  const T = temperatureAt(spec.gas, spec.density_mol_m3, p_abs, about, trace);
+  return T === undefined ? 'none in range' : temperatureOf(T);
+}
+
+function needRead(read: Read): void {
+  needConditions(read);
+  need('gauge pressure', read.pressure, 'pressure');
+  if (read.pressure.pascals < -read.ambient.pascals) belowVacuum(read.pressure, read.ambient, 'pressure');
+}

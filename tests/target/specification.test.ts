@@ -1,0 +1,334 @@
+import {
+  amount,
+  band,
+  charge,
+  check,
+  explainingTemperature,
+  judge,
+  nitrogen,
+  pressureDifference,
+  referred,
+  slope,
+  specification,
+  standardAtmosphere,
+  target,
+  temperature,
+  toAbsolute,
+  volume,
+  type Specification,
+  type SpecificationGiven,
+} from 'isochore';
+import { describe, expect, test } from 'vitest';
+import { bar, barOf, celsius, GIVEN, hPa, readingWith, specOf, specWith } from '../support/accumulator.js';
+import { densityBySpan } from '../support/line.js';
+import { relativeError } from '../support/reference.js';
+import { refusalOf } from '../support/round.js';
+
+const MEASURED = { applies: 'at the measured temperature' } as const;
+const REFERENCE = { applies: 'at the reference temperature' } as const;
+
+/** Path and code of every problem with a specification that is sound but for the changes. */
+function refused(changed: Record<string, unknown>): string[] {
+  return refusalOf(() => specification({ ...GIVEN, ...changed })).map(({ path, code }) => `${path}: ${code}`);
+}
+
+const { settling, precharge } = GIVEN;
+const reference = (pressure: unknown, at: unknown = celsius(20)): unknown => ({ pressure, temperature: at });
+
+type Row = readonly [title: string, changed: Record<string, unknown>, problem: string];
+
+const WRONG_KINDS: readonly Row[] = [
+  ['no gas', { gas: undefined }, 'gas: wrong kind'],
+  ['a gas by its name', { gas: 'nitrogen' }, 'gas: wrong kind'],
+  ['a gas without arithmetic', { gas: { ...nitrogen, '~kernel': {} } }, 'gas: wrong kind'],
+  ['no reference point', { precharge: undefined }, 'precharge: wrong kind'],
+  ['a pressure for a reference point', { precharge: null }, 'precharge: wrong kind'],
+  ['a bare reference pressure', { precharge: reference(140) }, 'precharge.pressure: wrong kind'],
+  ['an absolute one', { precharge: reference(hPa(140_000)) }, 'precharge.pressure: wrong kind'],
+  ['a copied one', { precharge: reference({ ...bar(140) }) }, 'precharge.pressure: wrong kind'],
+  ['a bare reference temperature', { precharge: reference(bar(140), 20) }, 'precharge.temperature: wrong kind'],
+  ['no ambient', { ambient: undefined }, 'ambient: wrong kind'],
+  ['a gauge pressure as ambient', { ambient: bar(1) }, 'ambient: wrong kind'],
+  ['no tolerance', { tolerance: undefined }, 'tolerance: wrong kind'],
+  ['a bare tolerance', { tolerance: { ...MEASURED, plusMinus: 2 } }, 'tolerance.plusMinus: wrong kind'],
+  [
+    'a tolerance in gauge pressure',
+    { tolerance: { ...MEASURED, plusMinus: bar(2) } },
+    'tolerance.plusMinus: wrong kind',
+  ],
+  ['a bare lower side', { tolerance: { ...MEASURED, below: 1, above: barOf(3) } }, 'tolerance.below: wrong kind'],
+  ['a bare upper side', { tolerance: { ...MEASURED, below: barOf(1), above: 3 } }, 'tolerance.above: wrong kind'],
+  ['a bare volume', { gasVolume: 5 }, 'gasVolume: wrong kind'],
+  ['an amount as volume', { gasVolume: amount(5, 'mol') }, 'gasVolume: wrong kind'],
+  ['an absolute allowable pressure', { allowable: hPa(210_000) }, 'allowable: wrong kind'],
+  ['no settling', { settling: undefined }, 'settling: wrong kind'],
+  ['a bare allowance', { settling: { ...settling, allowance: 1.5 } }, 'settling.allowance: wrong kind'],
+  [
+    'an allowance in gauge pressure',
+    { settling: { ...settling, allowance: bar(1.5) } },
+    'settling.allowance: wrong kind',
+  ],
+];
+
+const AMBIENTS: readonly Row[] = [
+  ['1013 kPa', { ambient: hPa(10_132.5) }, 'ambient: not an ambient pressure'],
+  ['1.013 hPa', { ambient: hPa(1.01325) }, 'ambient: not an ambient pressure'],
+  ['29.92, a reading in inches of mercury', { ambient: hPa(29.92) }, 'ambient: not an ambient pressure'],
+];
+
+const percent = (value: unknown): Record<string, unknown> => ({
+  tolerance: { ...MEASURED, plusMinusPercentOfGauge: value },
+});
+const NO_WIDTH = 'tolerance.plusMinusPercentOfGauge: band without width';
+
+const TOLERANCES: readonly Row[] = [
+  ['± 0', { tolerance: { ...MEASURED, plusMinus: barOf(0) } }, 'tolerance.plusMinus: band without width'],
+  ['± a negative size', { tolerance: { ...MEASURED, plusMinus: barOf(-2) } }, 'tolerance.plusMinus: negative'],
+  [
+    'nothing to either side',
+    { tolerance: { ...MEASURED, below: barOf(0), above: barOf(0) } },
+    'tolerance: band without width',
+  ],
+  [
+    'a lower side with its sign',
+    { tolerance: { ...MEASURED, below: barOf(-1), above: barOf(3) } },
+    'tolerance.below: negative',
+  ],
+  ['sides swapped', { tolerance: { ...MEASURED, below: barOf(1), above: barOf(-3) } }, 'tolerance.above: negative'],
+  ...[0, 100, 101, -2, Number.NaN, Number.POSITIVE_INFINITY, '2', undefined].map((value): Row => [
+    `${String(value)} percent`,
+    percent(value),
+    NO_WIDTH,
+  ]),
+  ['in no form', { tolerance: MEASURED }, 'tolerance: wrong shape'],
+  ['the lower side alone', { tolerance: { ...MEASURED, below: barOf(1) } }, 'tolerance: wrong shape'],
+  ['the upper side alone', { tolerance: { ...MEASURED, above: barOf(1) } }, 'tolerance: wrong shape'],
+  ...[
+    { plusMinus: barOf(2), below: barOf(1) },
+    { plusMinus: barOf(2), below: barOf(1), above: barOf(3) },
+    { plusMinus: barOf(2), plusMinusPercentOfGauge: 2 },
+    { below: barOf(1), above: barOf(3), plusMinusPercentOfGauge: 2 },
+  ].map((forms): Row => [
+    `in mixed forms: ${Object.keys(forms).join(', ')}`,
+    { tolerance: { ...MEASURED, ...forms } },
+    'tolerance: wrong shape',
+  ]),
+  ['without saying where it applies', { tolerance: { plusMinus: barOf(2) } }, 'tolerance.applies: unknown word'],
+  [
+    'applying somewhere else',
+    { tolerance: { plusMinus: barOf(2), applies: 'always' } },
+    'tolerance.applies: unknown word',
+  ],
+  ['down to zero', { tolerance: { ...MEASURED, plusMinus: barOf(140) } }, 'tolerance: band reaches zero'],
+  ['below zero', { tolerance: { ...REFERENCE, plusMinus: barOf(141) } }, 'tolerance: band reaches zero'],
+  [
+    'to the lower side down to zero',
+    { tolerance: { ...MEASURED, below: barOf(140), above: barOf(0) } },
+    'tolerance: band reaches zero',
+  ],
+];
+
+const REST: readonly Row[] = [
+  ['no gas volume', { gasVolume: volume(0, 'L') }, 'gasVolume: not positive'],
+  ['a negative allowance', { settling: { ...settling, allowance: barOf(-0.1) } }, 'settling.allowance: negative'],
+  ...[0, -5, Number.NaN, Number.POSITIVE_INFINITY, '5', undefined].map((minutes): Row => [
+    `${String(minutes)} minutes`,
+    { settling: { ...settling, minutes } },
+    'settling.minutes: not positive',
+  ]),
+  ['a reference pressure above the allowable', { allowable: bar(139.9) }, 'precharge.pressure: above allowable'],
+  [
+    'a reference point too cold',
+    { precharge: reference(bar(140), temperature(150, 'K')) },
+    'precharge: outside the model',
+  ],
+  [
+    'a reference pressure beyond the model',
+    { precharge: reference(bar(2000)), allowable: bar(3000) },
+    'precharge: outside the model',
+  ],
+  ['a reference pressure of zero', { precharge: reference(bar(0)) }, 'tolerance: band reaches zero'],
+];
+
+describe.each([
+  ['a part of another kind', WRONG_KINDS],
+  ['an ambient in the wrong unit', AMBIENTS],
+  ['a tolerance', TOLERANCES],
+  ['numbers that cannot be', REST],
+])('%s is refused', (_, rows) => {
+  test.each(rows)('%s', (title, changed, problem) => {
+    expect(refused(changed), title).toEqual([problem]);
+  });
+});
+
+describe('a faulty specification', () => {
+  test('is reported whole: one problem for every part', () => {
+    const faulty = {
+      gas: undefined,
+      precharge: reference(140),
+      ambient: hPa(1),
+      tolerance: { ...MEASURED, plusMinus: barOf(0) },
+      gasVolume: volume(0, 'L'),
+      allowable: 210,
+      settling: { ...settling, minutes: Number.NaN },
+    };
+    expect(refused(faulty)).toEqual([
+      'gas: wrong kind',
+      'precharge.pressure: wrong kind',
+      'ambient: not an ambient pressure',
+      'tolerance.plusMinus: band without width',
+      'gasVolume: not positive',
+      'allowable: wrong kind',
+      'settling.minutes: not positive',
+    ]);
+  });
+
+  test('is reported whole within its parts, too', () => {
+    const faulty = {
+      tolerance: { plusMinus: barOf(-2), applies: 'always' },
+      settling: { allowance: barOf(-1), minutes: 0 },
+    };
+    expect(refused(faulty)).toEqual([
+      'tolerance.plusMinus: negative',
+      'tolerance.applies: unknown word',
+      'settling.allowance: negative',
+      'settling.minutes: not positive',
+    ]);
+  });
+
+  test('has its sound parts compared with each other, whatever is wrong with the rest', () => {
+    const faulty = {
+      precharge: reference(bar(140), temperature(150, 'K')),
+      allowable: bar(130),
+      tolerance: { ...MEASURED, plusMinus: barOf(140) },
+      gasVolume: volume(0, 'L'),
+    };
+    expect(refused(faulty)).toEqual([
+      'gasVolume: not positive',
+      'precharge.pressure: above allowable',
+      'tolerance: band reaches zero',
+      'precharge: outside the model',
+    ]);
+    expect(refused({ precharge: reference(bar(-2)) })).toEqual([
+      'tolerance: band reaches zero',
+      'precharge: outside the model',
+    ]);
+  });
+
+  test.each([undefined, null, 140, 'text'])('%s is none', (given) => {
+    expect(refusalOf(() => specification(given as unknown as SpecificationGiven))).toMatchObject([
+      { path: '', code: 'wrong kind' },
+    ]);
+  });
+
+  test('says how large the found values are and what the bounds are', () => {
+    const [above] = refusalOf(() => specWith({ allowable: bar(139.9) }));
+    expect(above).toMatchObject({
+      found: '140 bar gauge',
+      wanted: 'at most the allowable pressure, 139.9 bar gauge',
+    });
+    const [zero] = refusalOf(() => specWith({ tolerance: { ...MEASURED, plusMinus: barOf(141) } }));
+    expect(zero?.found).toBe('a lower limit of -1 bar gauge at the reference temperature');
+    const [outside] = refusalOf(() => specOf(2000, 20, { allowable: bar(3000) }));
+    expect(outside?.found).toBe('200101325 Pa absolute');
+    expect(outside?.wanted).toContain('0 Pa to 200000000 Pa absolute');
+  });
+
+  test('has an upper limit beyond the model only where the limits follow their own lines', () => {
+    const wide = { plusMinus: barOf(20) };
+    const at = (tolerance: SpecificationGiven['tolerance']): Specification =>
+      specOf(1990, 20, { allowable: bar(3000), tolerance });
+    expect(refusalOf(() => at({ ...wide, ...REFERENCE }))).toMatchObject([
+      { path: 'precharge', code: 'outside the model' },
+    ]);
+    expect(at({ ...wide, ...MEASURED }).kind).toBe('specification');
+  });
+});
+
+describe('what is just accepted', () => {
+  test.each<[string, Partial<SpecificationGiven>]>([
+    ['a reference pressure that is the allowable pressure', { allowable: bar(140) }],
+    ['no allowance', { settling: { ...settling, allowance: barOf(0) } }],
+    ['a fraction of a minute', { settling: { ...settling, minutes: 0.5 } }],
+    ['a tolerance to the upper side alone', { tolerance: { ...MEASURED, below: barOf(0), above: barOf(1) } }],
+    ['a tolerance to the lower side alone', { tolerance: { ...MEASURED, below: barOf(1), above: barOf(0) } }],
+    ['a lower limit of one pascal', { tolerance: { ...MEASURED, plusMinus: pressureDifference(13_999_999, 'Pa') } }],
+    ['99.9 percent', { tolerance: { ...MEASURED, plusMinusPercentOfGauge: 99.9 } }],
+    ['0.1 percent', { tolerance: { ...MEASURED, plusMinusPercentOfGauge: 0.1 } }],
+    ['an ambient of 500 hPa', { ambient: hPa(500) }],
+    ['an ambient of 1200 hPa', { ambient: hPa(1200) }],
+  ])('%s', (_, changed) => {
+    expect(specWith(changed)).toMatchObject(changed);
+  });
+});
+
+describe('a specification', () => {
+  test('carries what was given, and the density behind its reference point', () => {
+    const spec = specWith();
+    expect(spec).toMatchObject(GIVEN);
+    expect(relativeError(spec.density_mol_m3, densityBySpan(293.15, 14_101_325))).toBeLessThanOrEqual(1e-13);
+    expect(spec.limitDensities_mol_m3).toBe('limits follow the target');
+  });
+
+  // Source of the densities: the term-by-term equation, tests/support/span2000.ts.
+  test.each([
+    ['± 2 bar', { plusMinus: barOf(2) }, 138, 142],
+    ['−1 bar, +3 bar', { below: barOf(1), above: barOf(3) }, 139, 143],
+    ['± 2 %', { plusMinusPercentOfGauge: 2 }, 137.2, 142.8],
+  ])('carries the densities of the limits of %s at the reference temperature', (_, tolerance, lower, upper) => {
+    const { limitDensities_mol_m3: found } = specWith({ tolerance: { ...tolerance, ...REFERENCE } });
+    if (found === 'limits follow the target') throw new Error(found);
+    expect(relativeError(found.lower, densityBySpan(293.15, lower * 1e5 + 101_325))).toBeLessThanOrEqual(1e-13);
+    expect(relativeError(found.upper, densityBySpan(293.15, upper * 1e5 + 101_325))).toBeLessThanOrEqual(1e-13);
+  });
+
+  test('cannot be changed, nor changes with what it was made from', () => {
+    const given = { ...GIVEN, precharge: { ...precharge }, settling: { ...settling } };
+    const spec = specification(given);
+    given.precharge.pressure = bar(10);
+    given.settling.minutes = 0;
+    expect(spec.precharge.pressure.pascals).toBe(14_000_000);
+    expect(spec.settling.minutes).toBe(5);
+    const parts = [spec, spec.precharge, spec.tolerance, spec.settling];
+    expect(parts.filter((part) => !Object.isFrozen(part))).toEqual([]);
+    const along = specWith({ tolerance: { plusMinus: barOf(2), ...REFERENCE } });
+    expect(Object.isFrozen(along.limitDensities_mol_m3)).toBe(true);
+  });
+
+  const at = { temperature: celsius(40), ambient: standardAtmosphere };
+  const read = { ...at, pressure: bar(143) };
+  const uses: [string, (spec: Specification) => unknown][] = [
+    ['target', (spec) => target(spec, at)],
+    ['slope', (spec) => slope(spec, at)],
+    ['band', (spec) => band(spec, at, { step: 1, unit: 'bar' })],
+    ['referred', (spec) => referred(spec, read)],
+    ['explainingTemperature', (spec) => explainingTemperature(spec, read)],
+    ['judge', (spec) => judge(spec, readingWith())],
+    ['charge', (spec) => charge(spec, readingWith())],
+    ['check', (spec) => check(spec, readingWith())],
+  ];
+  const spec = specWith();
+  const copies: [string, unknown][] = [
+    ['a spread copy', { ...spec }],
+    ['a spread copy with another volume', { ...spec, gasVolume: volume(50, 'L') }],
+    ['a copy through JSON', JSON.parse(JSON.stringify(spec))],
+    // The gas model holds functions, which structuredClone refuses to copy: without it.
+    ['a structured clone', structuredClone({ ...spec, gas: 'nitrogen' })],
+    ['a copy with the mark written on it', { ...spec, '~isochore': 'specification' }],
+    ['what it was made from', GIVEN],
+    ['a quantity', toAbsolute(bar(140), standardAtmosphere)],
+    ['nothing', undefined],
+  ];
+
+  test.each(uses)('is used by %s, and nothing else is', (_, use) => {
+    expect(() => use(spec)).not.toThrow();
+    for (const [title, copy] of copies) {
+      const problems = refusalOf(() => use(copy as Specification));
+      expect(problems, title).toMatchObject([{ path: 'spec', code: 'wrong kind' }]);
+    }
+  });
+
+  test('with its gas cannot be cloned at all', () => {
+    expect(() => structuredClone(spec)).toThrow(/could not be cloned/);
+  });
+});

@@ -1,0 +1,209 @@
+import {
+  charge,
+  gauge,
+  judge,
+  specification,
+  target,
+  type Band,
+  type Charge,
+  type Compared,
+  type Empty,
+  type GasQuantity,
+  type GaugePressure,
+  type Move,
+  type NoMove,
+  type NotComparable,
+  type Outcome,
+  type PressureDifference,
+  type Reading,
+  type Specification,
+  type SpecificationGiven,
+  type Stop,
+  type Temperature,
+  type TooCoarse,
+  type Verdict,
+  type Withheld,
+} from 'isochore';
+import { describe, expectTypeOf, it } from 'vitest';
+
+declare const given: SpecificationGiven;
+declare const spec: Specification;
+declare const reading: Reading;
+declare const verdict: Verdict;
+declare const move: Charge;
+
+describe('a specification', () => {
+  it('comes from its maker', () => {
+    expectTypeOf(specification(given)).toEqualTypeOf<Specification>();
+    // @ts-expect-error what was given is not checked
+    target(given, reading);
+  });
+
+  it('cannot be written down', () => {
+    const literal = {
+      ...given,
+      kind: 'specification' as const,
+      density_mol_m3: 5694,
+      limitDensities_mol_m3: 'limits follow the target' as const,
+    };
+    // @ts-expect-error it lacks the mark of a checked specification
+    target(literal, reading);
+  });
+
+  it('cannot be changed', () => {
+    // @ts-expect-error it is read only
+    spec.gasVolume = given.gasVolume;
+    // @ts-expect-error it is read only
+    spec.settling.minutes = 1;
+  });
+
+  it('states everything', () => {
+    // @ts-expect-error no part of it has a default
+    expectTypeOf<Partial<SpecificationGiven>>().toExtend<SpecificationGiven>();
+    type Optional = { [K in keyof SpecificationGiven]-?: undefined extends SpecificationGiven[K] ? K : never };
+    expectTypeOf<Optional[keyof SpecificationGiven]>().toBeNever();
+    // @ts-expect-error where the tolerance applies is not left open
+    specification({ ...given, tolerance: { plusMinusPercentOfGauge: 2 } });
+    // @ts-expect-error a tolerance has no basis of its own: it is a difference
+    specification({ ...given, tolerance: { plusMinus: gauge(2, 'bar'), applies: 'at the measured temperature' } });
+  });
+});
+
+describe('a reading', () => {
+  type Needed = 'pressure' | 'temperature' | 'ambient' | 'gaugeStep' | 'oilSide' | 'gasInside' | 'minutesAtRest';
+  type Without<K extends Needed> = Omit<Reading, K>;
+
+  it('needs every field but two', () => {
+    type Required = { [K in keyof Reading]-?: object extends Pick<Reading, K> ? never : K }[keyof Reading];
+    expectTypeOf<Required>().toEqualTypeOf<Needed>();
+    expectTypeOf<Exclude<keyof Reading, Needed>>().toEqualTypeOf<'systemPressure' | 'emptyGasSide'>();
+  });
+
+  it('is refused without one of them', () => {
+    // @ts-expect-error no pressure
+    judge(spec, {} as Without<'pressure'>);
+    // @ts-expect-error no temperature
+    judge(spec, {} as Without<'temperature'>);
+    // @ts-expect-error no ambient
+    judge(spec, {} as Without<'ambient'>);
+    // @ts-expect-error no gauge step
+    judge(spec, {} as Without<'gaugeStep'>);
+    // @ts-expect-error no oil side
+    judge(spec, {} as Without<'oilSide'>);
+    // @ts-expect-error no gas inside
+    judge(spec, {} as Without<'gasInside'>);
+    // @ts-expect-error no minutes at rest
+    judge(spec, {} as Without<'minutesAtRest'>);
+  });
+
+  it('takes no other words for its evidence, and no undefined', () => {
+    // @ts-expect-error not one of the words
+    judge(spec, { ...reading, oilSide: 'drained' });
+    // @ts-expect-error not one of the words
+    judge(spec, { ...reading, gasInside: 'air' });
+    // @ts-expect-error not one of the words
+    judge(spec, { ...reading, emptyGasSide: 'cleared' });
+    // @ts-expect-error a field that is not known is left out
+    judge(spec, { ...reading, systemPressure: undefined });
+    // @ts-expect-error the unit of the gauge is one of pressure
+    judge(spec, { ...reading, gaugeStep: { step: 1, unit: 'K' } });
+  });
+});
+
+describe('a verdict', () => {
+  it('is told by its outcome', () => {
+    expectTypeOf(judge(spec, reading)).toEqualTypeOf<Verdict>();
+    expectTypeOf<Outcome>().toEqualTypeOf<
+      | 'gas not known'
+      | 'not comparable'
+      | 'gas side empty'
+      | 'gauge too coarse'
+      | 'undercharged'
+      | 'overcharged'
+      | 'within'
+    >();
+    switch (verdict.outcome) {
+      case 'gas not known':
+      case 'not comparable':
+        expectTypeOf(verdict).toEqualTypeOf<NotComparable>();
+        break;
+      case 'gas side empty':
+        expectTypeOf(verdict).toEqualTypeOf<Empty>();
+        expectTypeOf(verdict.causes).toEqualTypeOf<readonly string[]>();
+        break;
+      case 'gauge too coarse':
+        expectTypeOf(verdict).toEqualTypeOf<TooCoarse>();
+        break;
+      default:
+        expectTypeOf(verdict).toEqualTypeOf<Compared>();
+        expectTypeOf(verdict.explainingTemperature).toEqualTypeOf<Temperature | 'none in range'>();
+    }
+  });
+
+  it('always has target, band and words', () => {
+    expectTypeOf(verdict.target).toEqualTypeOf<GaugePressure>();
+    expectTypeOf(verdict.band).toEqualTypeOf<Band>();
+    expectTypeOf(verdict.why).toBeString();
+  });
+
+  it('has no comparison before it is known to be one', () => {
+    // @ts-expect-error not on every verdict
+    verdict.offTarget;
+    // @ts-expect-error not on every verdict
+    verdict.insideBandBy;
+    // @ts-expect-error not on every verdict
+    verdict.referred;
+    // @ts-expect-error not on every verdict
+    verdict.stepNeeded;
+    // @ts-expect-error not on every verdict
+    verdict.causes;
+    if (verdict.outcome === 'undercharged') expectTypeOf(verdict.offTarget).toEqualTypeOf<PressureDifference>();
+  });
+
+  it('has no printed limits before it is known that there are marks', () => {
+    // @ts-expect-error there may be no mark in the band
+    verdict.band.onGauge.lower;
+    if (verdict.band.onGauge !== 'no mark of the gauge lies in the band')
+      expectTypeOf(verdict.band.onGauge.lower).toBeString();
+  });
+});
+
+describe('a charge', () => {
+  it('has no quantity before its action is known', () => {
+    expectTypeOf(charge(spec, reading)).toEqualTypeOf<Charge>();
+    // @ts-expect-error it may be withheld
+    move.gas;
+    // @ts-expect-error it may be withheld
+    move.stop;
+    // @ts-expect-error it may be withheld
+    move.settleMinutes;
+    if (move.action === 'withheld') {
+      expectTypeOf(move).toEqualTypeOf<Withheld>();
+      // @ts-expect-error it is withheld
+      move.gas;
+    } else if (move.action === 'none') {
+      expectTypeOf(move).toEqualTypeOf<NoMove>();
+      // @ts-expect-error nothing to do
+      move.gas;
+    } else {
+      expectTypeOf(move).toEqualTypeOf<Move>();
+      expectTypeOf(move.gas).toEqualTypeOf<GasQuantity>();
+    }
+  });
+
+  it('has no stop pressure nor mark before they are known to be given', () => {
+    if (move.action !== 'add') return;
+    // @ts-expect-error the stop may be withheld
+    move.stop.pressure;
+    // @ts-expect-error the stop may be withheld
+    move.stop.mark;
+    if (move.stop.action === 'withheld') {
+      expectTypeOf(move.stop).toEqualTypeOf<Withheld>();
+    } else {
+      expectTypeOf(move.stop).toEqualTypeOf<Stop>();
+      // @ts-expect-error there may be no mark
+      move.stop.mark.value;
+      if (typeof move.stop.mark !== 'string') expectTypeOf(move.stop.mark.value).toBeString();
+    }
+  });
+});

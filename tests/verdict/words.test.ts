@@ -1,0 +1,160 @@
+import { check, gauge, type Charge, type Reading, type Reason, type Specification } from 'isochore';
+import { describe, expect, test } from 'vitest';
+import { REASON } from '../../src/basis/words.js';
+import { bar, barOf, celsius, readingWith, reads, specWith } from '../support/accumulator.js';
+
+interface Case {
+  readonly reason: Reason;
+  readonly spec?: Specification;
+  readonly reading: Reading;
+  /** What the words must contain. Targets and limits at 40 °C: 152.612 ± 2 bar, from tests/reference/README.md. */
+  readonly says: readonly string[];
+}
+
+const narrow = specWith({ tolerance: { plusMinus: barOf(0.3), applies: 'at the measured temperature' } });
+
+const CASES: readonly Case[] = [
+  {
+    reason: 'gas not known to be nitrogen',
+    reading: readingWith({ gasInside: 'not known' }),
+    says: ['not known to be nitrogen'],
+  },
+  {
+    reason: 'oil side not drained',
+    reading: readingWith({ oilSide: 'not drained' }),
+    says: ['oil side is not drained'],
+  },
+  {
+    reason: 'oil side not known',
+    reading: readingWith({ oilSide: 'not known' }),
+    says: ['oil side is drained and at zero'],
+  },
+  {
+    reason: 'reads like system pressure',
+    reading: reads(200, { systemPressure: bar(200.5) }),
+    says: ['the reading of 200.0 bar gauge agrees with the system pressure of 200.5 bar gauge'],
+  },
+  {
+    reason: 'time at rest not known',
+    reading: readingWith({ minutesAtRest: 'not known' }),
+    says: ['5 min are needed'],
+  },
+  {
+    reason: 'not at rest long enough',
+    reading: readingWith({ minutesAtRest: 3 }),
+    says: ['oil or gas moved 3 min ago and 5 min at rest are needed'],
+  },
+  { reason: 'reads zero', reading: reads(0.5), says: ['the gas side reads 0.5 bar gauge', '(152.6 bar gauge wanted)'] },
+  {
+    reason: 'empty, cause cleared',
+    reading: reads(0.5, { emptyGasSide: 'investigated and cleared' }),
+    says: ['the gas side reads 0.5 bar gauge, 152.6 bar gauge wanted at 40.0 °C; its cause is stated as investigated'],
+  },
+  {
+    reason: 'reading above the allowable pressure',
+    spec: specWith({ allowable: bar(152.9) }),
+    reading: reads(153),
+    says: ['the reading of 153.0 bar gauge is above the allowable pressure of 152.9 bar gauge'],
+  },
+  { reason: 'not investigated', reading: reads(0.5), says: ['not been stated as investigated and cleared'] },
+  {
+    reason: 'no mark of the gauge in the band',
+    spec: narrow,
+    reading: reads(152),
+    says: [
+      'a gauge read to 1 bar lies between 152.32 bar gauge and 152.91 bar gauge',
+      'the reading of 152.00 bar gauge',
+      'a gauge read to 0.5 bar or finer',
+    ],
+  },
+  {
+    reason: 'below the lower limit',
+    reading: readingWith(),
+    says: [
+      'undercharged by 9.6 bar: 143.0 bar gauge read, 152.6 bar gauge wanted at 40.0 °C, lower limit 150.7 bar gauge',
+      '; the reading would be right at a gas temperature of 24.7 °C',
+    ],
+  },
+  {
+    reason: 'above the upper limit',
+    reading: reads(165, { gaugeStep: { step: 0.1, unit: 'bar' } }),
+    says: [
+      'overcharged by 12.39 bar: 165.00 bar gauge read, 152.61 bar gauge wanted at 40.0 °C, upper limit 154.61 bar gauge',
+      '; the reading would be right at a gas temperature of 59.7 °C',
+    ],
+  },
+  {
+    reason: 'inside the limits',
+    reading: reads(153),
+    says: ['153.0 bar gauge read, 152.6 bar gauge wanted at 40.0 °C, limits 150.7 bar gauge and 154.6 bar gauge'],
+  },
+  {
+    reason: 'target above the allowable pressure',
+    spec: specWith({ allowable: bar(150) }),
+    reading: readingWith(),
+    says: ['at 40.0 °C the target of 152.6 bar gauge is above the allowable pressure of 150.0 bar gauge'],
+  },
+  {
+    reason: 'stop pressure above the allowable pressure',
+    spec: specWith({ allowable: bar(153.5) }),
+    reading: readingWith(),
+    says: ['together, 154.1 bar gauge, are above the allowable pressure of 153.5 bar gauge'],
+  },
+];
+
+/** Every reason that a check gives, with its words: of the verdict, of the charge, of the stop pressure. */
+function reasons(spec: Specification, reading: Reading): [readonly Reason[], string][] {
+  const { verdict, charge } = check(spec, reading);
+  return [[verdict.because, verdict.why], ...withheld(charge), ...('stop' in charge ? withheld(charge.stop) : [])];
+}
+
+function withheld(part: object | Charge): [readonly Reason[], string][] {
+  return 'because' in part && 'why' in part && typeof part.why === 'string' ? [[part.because, part.why]] : [];
+}
+
+describe('the words of every reason', () => {
+  test.each(CASES)('$reason', ({ reason, spec = specWith(), reading, says }) => {
+    const words = reasons(spec, reading)
+      .filter(([because]) => because.includes(reason))
+      .map(([, why]) => why);
+    for (const part of says) expect(words.join('\n')).toContain(part);
+    for (const [, why] of reasons(spec, reading)) expect(why).not.toMatch(/[{}]|undefined|NaN|not known min/);
+  });
+
+  test('are all tried here', () => {
+    expect(CASES.map(({ reason }) => reason).sort()).toEqual(Object.keys(REASON).sort());
+  });
+
+  test('are in the unit of the gauge', () => {
+    // 152.612 bar is 2213.45 psi, 143 bar 2074.04 psi; 1 psi is 6894.757 Pa (NIST SP 811:2008, B.8).
+    const reading = readingWith({ gaugeStep: { step: 20, unit: 'psi' }, pressure: gauge(2080, 'psi') });
+    const { why } = check(specWith(), reading).verdict;
+    expect(why).toContain('undercharged by 133 psi: 2080 psi gauge read, 2213 psi gauge wanted at 40.0 °C');
+    expect(why).toContain('lower limit 2185 psi gauge');
+  });
+
+  test.each([0.3, 0.04, 0.004, 0.0004])('tell the limits of a band of ± %d bar apart', (size) => {
+    const spec = specWith({ tolerance: { plusMinus: barOf(size), applies: 'at the measured temperature' } });
+    const { why } = check(spec, reads(152.6)).verdict;
+    const [, lower, upper] = /lies between ([\d.]+) bar gauge and ([\d.]+) bar gauge/.exec(why) ?? [];
+    expect(Number(lower)).toBeLessThan(Number(upper));
+  });
+
+  test('leave the explaining temperature out where there is none', () => {
+    const { verdict } = check(specWith(), reads(10));
+    expect(verdict.why).toMatch(/^undercharged by 142\.6 bar: 10\.0 bar gauge read.*lower limit 150\.7 bar gauge$/);
+  });
+
+  test('of several missing pieces of evidence stand beside each other', () => {
+    const { verdict, charge } = check(specWith(), readingWith({ oilSide: 'not drained', minutesAtRest: 3 }));
+    const texts = [CASES[1], CASES[5]].map((x) => x?.says[0] ?? '');
+    expect(verdict.why.split('; ')).toHaveLength(2);
+    for (const text of texts) expect(verdict.why).toContain(text);
+    expect(charge).toEqual({ action: 'withheld', because: verdict.because, why: verdict.why });
+  });
+
+  test('say the temperature in °C to a tenth, whatever it was given in', () => {
+    const { why } = check(specWith(), readingWith({ temperature: celsius(-3.14) })).verdict;
+    expect(why).toContain('wanted at -3.1 °C');
+  });
+});

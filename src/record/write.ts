@@ -1,0 +1,102 @@
+// From a check to plain JSON data. Pressures go out in the unit of the gauge, temperatures in that of the reading; the
+// reading itself goes out as it was given.
+import { USUAL } from '../basis/caution.js';
+import type { Charge, GasQuantity, Withheld } from '../charge/charge.js';
+import type { Check } from '../charge/check.js';
+import type { GaugePressure, PressureDifference, Temperature } from '../quantity/kind.js';
+import { valueIn } from '../quantity/step.js';
+import type { PressureUnit, TemperatureUnit } from '../quantity/unit.js';
+import type { Admitted } from './admit.js';
+import type { ChargeJson, GasJson, JudgedJson } from './report-shape.js';
+
+/** A judged reading as JSON. */
+export function judgedJson({ reading, given, stated, at }: Admitted, { verdict, charge, cautions }: Check): JudgedJson {
+  const { unit } = reading.gaugeStep;
+  const { band } = verdict;
+  const json: JudgedJson = {
+    at,
+    reading: { ...given, stated },
+    outcome: verdict.outcome,
+    because: [...verdict.because],
+    why: verdict.why,
+    target: gaugeJson(verdict.target, unit),
+    band: {
+      lower: gaugeJson(band.lower, unit),
+      upper: gaugeJson(band.upper, unit),
+      onGauge:
+        typeof band.onGauge === 'string'
+          ? band.onGauge
+          : { lower: markJson(band.onGauge.lower, unit), upper: markJson(band.onGauge.upper, unit) },
+    },
+    charge: chargeJson(charge, unit),
+    cautions: cautions.map(({ code }) => code).filter((code) => !USUAL.includes(code)),
+  };
+  if ('stepNeeded' in verdict) {
+    json.stepNeeded = { value: verdict.stepNeeded.step, unit: verdict.stepNeeded.unit, basis: 'difference' };
+  }
+  if ('causes' in verdict) json.causes = [...verdict.causes];
+  if ('offTarget' in verdict) {
+    json.offTarget = differenceJson(verdict.offTarget, unit);
+    json.insideBandBy = differenceJson(verdict.insideBandBy, unit);
+  }
+  if ('referred' in verdict) {
+    const explaining = verdict.explainingTemperature;
+    json.referred = gaugeJson(verdict.referred, unit);
+    json.explainingTemperature =
+      typeof explaining === 'string' ? explaining : temperatureJson(explaining, given.temperature.unit);
+  }
+  return json;
+}
+
+function chargeJson(charge: Charge, unit: PressureUnit): ChargeJson {
+  if (charge.action === 'none') return { action: 'none' };
+  if (charge.action === 'withheld') return withheldJson(charge);
+  const { action, gas, stop, settleMinutes, then } = charge;
+  if (stop.action === 'withheld') return { action, gas: gasJson(gas), stop: withheldJson(stop), settleMinutes, then };
+  const mark = typeof stop.mark === 'string' ? stop.mark : markJson(stop.mark.value, stop.mark.unit);
+  return {
+    action,
+    gas: gasJson(gas),
+    stop: { action: 'stop', pressure: gaugeJson(stop.pressure, unit), mark },
+    settleMinutes,
+    then,
+  };
+}
+
+function withheldJson({ action, because, why }: Withheld): { action: 'withheld'; because: string[]; why: string } {
+  return { action, because: [...because], why };
+}
+
+/** A quantity of gas as JSON. */
+export function gasJson({ amount, mass, normalVolume, rounded }: GasQuantity): GasJson {
+  const { pressure, temperature } = normalVolume.at;
+  return {
+    amount: { value: amount.moles, unit: 'mol' },
+    mass: { value: mass.kilograms, unit: 'kg' },
+    normalVolume: {
+      value: normalVolume.cubicMetres,
+      unit: 'm3',
+      at: {
+        pressure: { value: valueIn(pressure, 'kPa'), unit: 'kPa', basis: 'absolute' },
+        temperature: temperatureJson(temperature, '°C'),
+      },
+    },
+    rounded: { ...rounded },
+  };
+}
+
+function gaugeJson(pressure: GaugePressure, unit: PressureUnit) {
+  return { value: valueIn(pressure, unit), unit, basis: 'gauge' as const };
+}
+
+function markJson(value: string, unit: PressureUnit) {
+  return { value, unit, basis: 'gauge' as const };
+}
+
+function differenceJson(difference: PressureDifference, unit: PressureUnit) {
+  return { value: valueIn(difference, unit), unit, basis: 'difference' as const };
+}
+
+function temperatureJson(temperature: Temperature, unit: TemperatureUnit) {
+  return { value: valueIn(temperature, unit), unit };
+}

@@ -1,0 +1,184 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { reportRound } from 'isochore/record';
+import { CORRUPTIONS, EVERY_EV, EVERY_FI, ev, fi, type Corruption, type Said } from '../support/corruptions.js';
+import { exampleRound, expectSound, keysOf, NOTHING, put, refusalOf, reportRest } from '../support/round.js';
+
+const codesAt = (puts: readonly (readonly [string, unknown])[]): string[] => {
+  const round = exampleRound();
+  for (const [path, value] of puts) put(round, keysOf(path), value);
+  return reportRest(round).problems.map(({ code, path }) => `${code} ${path}`);
+};
+
+describe('one problem does not hide another', () => {
+  test('a bad unit, a swapped band in the same specification, and a problem elsewhere', () => {
+    expect(
+      codesAt([
+        ['$.specifications[1].precharge.pressure.unit', 'Mpa'],
+        ['$.specifications[1].tolerance.below.value', '-0.15'],
+        [`${fi(3)}.visit[0].pressure.value`, '10,2'],
+      ]),
+    ).toEqual([
+      'unknown unit $.specifications[1].precharge.pressure.unit',
+      'negative $.specifications[1].tolerance.below',
+      `not a decimal ${fi(3)}.visit[0].pressure.value`,
+    ]);
+  });
+
+  test('in one reading: shape, value, meaning and order', () => {
+    expect(
+      codesAt([
+        [`${ev(2)}.visit[1].oilSide`, 'drained'],
+        [`${ev(2)}.visit[1].temperature.value`, -300],
+        [`${ev(2)}.visit[1].minutesAtRest`, -1],
+        [`${ev(2)}.visit[1].role`, 'as found'],
+        [`${ev(2)}.visit[1].pressure`, NOTHING],
+        [`${ev(2)}.visit[1].colour`, 'red'],
+      ]).sort(),
+    ).toEqual(
+      [
+        `unknown word ${ev(2)}.visit[1].oilSide`,
+        `below absolute zero ${ev(2)}.visit[1].temperature.value`,
+        `negative ${ev(2)}.visit[1].minutesAtRest`,
+        `order of readings ${ev(2)}.visit[1].role`,
+        `missing ${ev(2)}.visit[1].pressure`,
+        `unknown field ${ev(2)}.visit[1].colour`,
+      ].sort(),
+    );
+  });
+
+  test('what is wrong of an accumulator is found even where its specification is not sound', () => {
+    expect(
+      codesAt([
+        ['$.specifications[0].gasVolume.value', 0],
+        [`${ev(1)}.visit[0].pressure.value`, -2],
+      ]),
+    ).toEqual(['not positive $.specifications[0].gasVolume', `below vacuum ${ev(1)}.visit[0].pressure`]);
+  });
+
+  test('a group that states one thing wrongly keeps its readings’ other problems in sight', () => {
+    expect(
+      codesAt([
+        ['$.groups[1].temperature.unit', 'C'],
+        [`${fi(1)}.visit[0].pressure.value`, -2],
+        [`${fi(2)}.visit[0].gasInside`, 'air'],
+      ]),
+    ).toEqual([
+      'unknown unit $.groups[1].temperature.unit',
+      `below vacuum ${fi(1)}.visit[0].pressure`,
+      `unknown word ${fi(2)}.visit[0].gasInside`,
+    ]);
+  });
+});
+
+describe('nor does it hide what shows only in comparison, where that does not depend on it', () => {
+  test.each([
+    ['a group’s temperature', '$.groups[0].temperature', { value: 20, unit: 'C' }],
+    ['the reading’s own pressure', `${ev(2)}.visit[1].pressure.unit`, 'barg'],
+  ])('a bad unit of %s, and times that run backwards', (_title, path, value) => {
+    expect(
+      codesAt([
+        [path, value],
+        [`${ev(2)}.visit[1].temperature`, NOTHING],
+        [`${ev(2)}.visit[1].at`, '2026-03-14T09:00:00+01:00'],
+      ]),
+    ).toContain(`order of readings ${ev(2)}.visit[1].at`);
+  });
+
+  test('a bad unit of the settling allowance, and a reference pressure above the allowable', () => {
+    expect(
+      codesAt([
+        ['$.specifications[0].settling.allowance.unit', 'Bar'],
+        ['$.specifications[0].allowable.value', 100],
+      ]),
+    ).toEqual([
+      'unknown unit $.specifications[0].settling.allowance.unit',
+      'above allowable $.specifications[0].precharge.pressure',
+    ]);
+  });
+
+  test('an unknown place of the band, and a swapped band', () => {
+    expect(
+      codesAt([
+        ['$.specifications[1].tolerance.applies', 'always'],
+        ['$.specifications[1].tolerance.below.value', '-0.15'],
+      ]),
+    ).toEqual(['unknown word $.specifications[1].tolerance.applies', 'negative $.specifications[1].tolerance.below']);
+  });
+});
+
+describe('many things wrong at once: all of them are listed', () => {
+  /** The part of the document that a corruption lies in: two in one part may bear on each other. */
+  const partOf = (path: string): string =>
+    /^\$\.(specifications\[\d+\]|groups\[\d+\]\.accumulators\[\d+\])/.exec(path)?.[0] ??
+    /^\$(\.groups\[\d+\])?\.\w+/.exec(path)?.[0] ??
+    path;
+  // Found by comparing sound parts: a reading with its specification, its ambient, or the reading before.
+  const COMPARED = ['outside the model', 'below vacuum', 'rest contradicts readings'];
+  const byComparing = ({ code, path }: Said): boolean => COMPARED.includes(code) || path.endsWith('].at');
+  const alone = ({ said }: Corruption): boolean => said.some(byComparing);
+  const combined = CORRUPTIONS.filter((row) => !alone(row));
+
+  function compatible(rows: readonly Corruption[]): Corruption[] {
+    const taken = new Set<string>();
+    return rows.filter(({ puts, said }) => {
+      const parts = new Set([...puts, ...said.map(({ path }) => [path])].map(([path = '']) => partOf(path)));
+      if ([...parts].some((part) => taken.has(part))) return false;
+      for (const part of parts) taken.add(part);
+      return true;
+    });
+  }
+
+  test('whichever', { timeout: 60_000 }, () => {
+    const order = [...EVERY_EV, ...EVERY_FI];
+    let most = 0;
+    fc.assert(
+      fc.property(fc.shuffledSubarray(combined, { minLength: 2 }), (some) => {
+        const rows = compatible(some);
+        most = Math.max(most, rows.length);
+        const round = exampleRound();
+        for (const [path, value] of rows.flatMap(({ puts }) => puts)) put(round, keysOf(path), value);
+        const report = reportRest(round);
+        expectSound(report);
+        const listed = report.problems.map(({ code, path }) => `${code} ${path}`).sort();
+        const wanted = rows.flatMap(({ said }) => said.map(({ code, path }) => `${code} ${path}`)).sort();
+        expect(listed).toEqual(wanted);
+        const lost = new Set(rows.flatMap(({ notJudged }) => notJudged));
+        expect(report.notJudged.map(({ path }) => path)).toEqual(order.filter((path) => lost.has(path)));
+        expect(refusalOf(() => reportRound(round, { problems: 'refuse the round' }))).toEqual(report.problems);
+      }),
+      { numRuns: 150 },
+    );
+    expect(most).toBeGreaterThan(10);
+  });
+});
+
+describe('more problems than are listed', () => {
+  function withProblems(count: number): unknown {
+    const { specifications, groups } = exampleRound();
+    const accumulators = Array.from({ length: count }, (_, i) => ({ name: `A ${i}`, visit: [] }));
+    return { version: 1, specifications, groups: [...groups, { ...groups[0], name: 'More', accumulators }] };
+  }
+
+  test('the list ends at a thousand, the count does not, and what was sound is judged', () => {
+    const report = reportRest(withProblems(1500));
+    expect(report.problems).toHaveLength(1000);
+    expect(report.problemsFound).toBe(1500);
+    expect(report.complete).toBe('partial');
+    expect(report.accumulators).toHaveLength(16);
+    expect(report.notJudged).toHaveLength(1500);
+    expectSound(report);
+  });
+
+  test('a refusal says how many there are, last', () => {
+    const problems = refusalOf(() => reportRound(withProblems(1001), { problems: 'refuse the round' }));
+    expect(problems).toHaveLength(1001);
+    expect(problems.at(-1)).toMatchObject({ code: 'too large', path: '$', found: '1001 problems' });
+  });
+
+  test('a thousand are all listed, and nothing is added', () => {
+    const problems = refusalOf(() => reportRound(withProblems(1000), { problems: 'refuse the round' }));
+    expect(problems).toHaveLength(1000);
+    expect(new Set(problems.map(({ code }) => code))).toEqual(new Set(['wrong shape']));
+  });
+});

@@ -6,7 +6,7 @@
 // Exit status: 0 if all of the round was judged, 1 if something in it was wrong, 2 if it was called wrongly.
 import { readFileSync } from 'node:fs';
 import { gauge, pressureDifference, write } from 'isochore';
-import { reportRoundText } from 'isochore/record';
+import { reportRoundText, worstFirst } from 'isochore/record';
 
 /** @import { RoundReport } from 'isochore/record' */
 /** @typedef {RoundReport['accumulators'][number]} Accumulator */
@@ -118,10 +118,21 @@ function cautions({ cautions, accumulators }) {
  * @param {readonly Accumulator[]} accumulators
  */
 function table(group, accumulators) {
-  const head = ['', 'gauge pressure', 'at gas', 'gauge pressure', 'allowed on', 'off', '', ''];
-  const head2 = ['', 'read', 'temperature', 'wanted there', 'this gauge', 'target', 'outcome as found', 'state'];
-  const rows = accumulators.map(({ name, asFound, asLeft, state }) => [
+  const head = ['', 'unit', 'gauge pressure', 'at gas', 'gauge pressure', 'allowed on', 'off', '', ''];
+  const head2 = [
+    '',
+    'served',
+    'read',
+    'temperature',
+    'wanted there',
+    'this gauge',
+    'target',
+    'outcome as found',
+    'state',
+  ];
+  const rows = accumulators.map(({ name, unitServed, asFound, asLeft, state }) => [
     printable(name),
+    printable(unitServed ?? '–'),
     `${asFound.reading.pressure.value} ${asFound.reading.pressure.unit}`,
     `${asFound.reading.temperature.value} ${asFound.reading.temperature.unit}${asFound.reading.stated.temperature === 'for the group' ? ' *' : ''}`,
     gaugeText(asFound.target, asFound),
@@ -149,26 +160,38 @@ function columns(rows) {
 }
 
 /** @param {RoundReport} report */
-function work({ accumulators, gasToAdd, complete }) {
-  const open = accumulators.filter(({ asFound, state }) => asFound.outcome !== 'within' || state !== 'in order');
+function work(report) {
+  const { accumulators, gasToAdd, complete } = report;
+  const units = worstFirst(report).map(({ unitServed, stake, accumulators: ranked }) => ({
+    head: `  ${printable(unitServed ?? 'unit served not stated')}: ${stake}`,
+    open: ranked
+      .flatMap((one) => ('accumulator' in one ? [one.accumulator] : []))
+      .filter(({ asFound, state }) => asFound.outcome !== 'within' || state !== 'in order'),
+  }));
+  const open = units.flatMap((unit) => unit.open);
   if (accumulators.length === 0) return [];
   if (open.length === 0) return ['', 'WHAT TO DO', '  Nothing: every accumulator judged is in order.'];
   return [
     '',
-    'WHAT TO DO',
-    ...open.flatMap(({ name, asFound, asLeft, state }) => [
-      ...wrap(asFound.why, `  ${printable(name)}: `),
-      ...(asFound.causes ?? []).map((cause, i) => `      ${i + 1}. ${cause}`),
-      ...instruction(asFound).flatMap((line) => wrap(line, asLeft === 'not read' ? '    → ' : '    as found → ')),
-      ...(asLeft === 'not read' ? [] : wrap(`${asLeft.outcome}: ${asLeft.why}`, '    as left    ')),
-      ...(asLeft === 'not read' || state === 'in order'
-        ? []
-        : instruction(asLeft).flatMap((line) => wrap(line, '    → '))),
-    ]),
+    'WHAT TO DO, the worst first',
+    ...units.filter((unit) => unit.open.length > 0).flatMap((unit) => [unit.head, ...unit.open.flatMap(task)]),
     '',
     ...gasLine('Nitrogen to add as found', gasToAdd.asFound),
     ...gasLine('Still to add after the work', gasToAdd.stillToAdd),
     ...wrap(`Losses at hoses and checks come on top.${complete === 'partial' ? ' Of the judged part alone.' : ''}`, ''),
+  ];
+}
+
+/** @param {Accumulator} accumulator */
+function task({ name, asFound, asLeft, state }) {
+  return [
+    ...wrap(asFound.why, `    ${printable(name)}: `),
+    ...(asFound.causes ?? []).map((cause, i) => `        ${i + 1}. ${cause}`),
+    ...instruction(asFound).flatMap((line) => wrap(line, asLeft === 'not read' ? '      → ' : '      as found → ')),
+    ...(asLeft === 'not read' ? [] : wrap(`${asLeft.outcome}: ${asLeft.why}`, '      as left    ')),
+    ...(asLeft === 'not read' || state === 'in order'
+      ? []
+      : instruction(asLeft).flatMap((line) => wrap(line, '      → '))),
   ];
 }
 
@@ -195,8 +218,12 @@ function instruction({ charge, outcome }) {
 }
 
 /** @param {RoundReport} report */
-function sources({ models }) {
-  return ['', ...models.flatMap(({ id, citation, doi }) => wrap(`Gas model ${id}: ${citation}; doi:${doi}`, ''))];
+function sources({ models, libraryVersion, version, digest }) {
+  return [
+    '',
+    ...models.flatMap(({ id, citation, doi }) => wrap(`Gas model ${id}: ${citation}; doi:${doi}`, '')),
+    `isochore ${libraryVersion}, report version ${version}, SHA-256 ${digest}`,
+  ];
 }
 
 /**

@@ -22,28 +22,60 @@ export { temperature, temperatureDifference } from './quantity/temperature.js';
 export { amount, mass, volume } from './quantity/contents.js';
 export { compare, difference, ratio, shift, type DifferenceOf, type Levelled } from './quantity/arithmetic.js';
 export { roundTo, valueIn, write, type Division, type Rounding, type Toward, type UnitOf } from './quantity/step.js';
-export { normalConditions, type GasCondition, type NormalVolume } from './quantity/normal-volume.js';
+export {
+  normalConditions,
+  reference0C1bar,
+  reference15C1bar,
+  reference20C1atm,
+  reference60F,
+  reference70F,
+  standardReferenceConditions,
+  writeNormalVolume,
+  type GasCondition,
+  type NormalVolume,
+} from './quantity/normal-volume.js';
 export { readmit } from './quantity/readmit.js';
 export { read } from './quantity/text.js';
 
-export type { GasModel, GasKernel, Pvt, Range, UncertaintyRegion } from './gas/model.js';
+export type { Equilibrium, GasKernel, GasModel, Properties, Pvt, Range, UncertaintyRegion } from './gas/model.js';
+export { cubicNitrogen } from './gas/nitrogen/cubic.js';
+export { idealNitrogen } from './gas/nitrogen/ideal-gas.js';
 export { nitrogen } from './gas/nitrogen/nitrogen.js';
-export { stateAt, type DensityCondition, type DensityUncertainty, type GasState } from './gas/state.js';
-export { massOfGas, normalVolume } from './gas/amount.js';
+export {
+  saturationAt,
+  stateAt,
+  type DensityUncertainty,
+  type GasState,
+  type Given,
+  type Saturation,
+} from './gas/state.js';
+export { massOfGas, normalVolume, normalVolumeAsIdealGas } from './gas/amount.js';
 
 export type { Caution, CautionCode, Severity } from './basis/caution.js';
 export type { Reason } from './basis/words.js';
 export type { Conditions } from './target/conditions.js';
+export type { TargetSource } from './target/curve.js';
+export { columnOf, type MakersTable, type MakersTables, type ReferencePoint, type Stated } from './target/table.js';
 export {
+  afterCharging,
   specification,
-  type Applies,
-  type ReferencePoint,
+  type Disagreement,
+  type Separator,
   type Specification,
   type SpecificationGiven,
-  type Tolerance,
 } from './target/specification.js';
-export { slope, target } from './target/target.js';
+export type { Allowed, Applies, Curves, StatedLimits, Tolerance } from './target/tolerance.js';
+export { slope, target, targetSource } from './target/target.js';
 export type { GasInside, OilSide, Reading } from './reading/reading.js';
+export {
+  adjustmentCsv,
+  adjustmentTable,
+  adjustmentText,
+  MOST_ROWS,
+  type AdjustmentRow,
+  type AdjustmentTable,
+  type AdjustmentTableGiven,
+} from './verdict/adjustment.js';
 export { band, type Band } from './verdict/band.js';
 export { explainingTemperature, referred, type Read } from './verdict/compare.js';
 export {

@@ -69,6 +69,11 @@ const CAUTION = {
     'caution',
     'No mark of this gauge lies where filling or venting should stop. Use a gauge with a finer scale.',
   ],
+  'table and nominal point disagree': [
+    'caution',
+    "The maker's table and its nominal point differ by more than the printed step. The table is the target; ask the maker " +
+      'which is meant.',
+  ],
   'model uncertainty not stated': [
     'note',
     'The source of the gas model states no uncertainty of density for this pressure and temperature.',

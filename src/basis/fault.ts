@@ -38,10 +38,15 @@ export type ProblemCode =
   | 'negative'
   | 'outside the model'
   | 'no solution'
+  | 'liquid'
+  | 'two phases'
   | 'not an ambient pressure'
   | 'above allowable'
   | 'band without width'
   | 'band reaches zero'
+  | 'limits crossed'
+  | 'rows out of order'
+  | 'outside the table'
   | 'step too fine'
   | 'unknown word'
   | 'wrong shape'
@@ -52,6 +57,8 @@ export type ProblemCode =
   | 'duplicate key'
   | 'forbidden key'
   | 'unknown specification'
+  | 'unknown table'
+  | 'mixed units'
   | 'stated nowhere'
   | 'order of readings'
   | 'rest contradicts readings'
@@ -158,4 +165,12 @@ export function cut(text: string): string {
   if (text.length <= SHOWN) return text;
   const end = text.charCodeAt(SHOWN - 1) >= 0xd800 && text.charCodeAt(SHOWN - 1) <= 0xdbff ? SHOWN - 1 : SHOWN;
   return `${text.slice(0, end)}…`;
+}
+
+/** Runs one admission whose problems belong under `path`. */
+export function under<T>(path: string, admit: () => T): T {
+  const problems: Problem[] = [];
+  const value = collect(problems, path, admit);
+  failIfAny(problems);
+  return value as T;
 }

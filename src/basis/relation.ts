@@ -101,3 +101,19 @@ export function step4(
   if (trace !== undefined) trace({ relation: r, about, values: [a, b, c, d], result });
   return result;
 }
+
+/** Computes a relation of five arguments and shows it. */
+export function step5(
+  trace: Trace | undefined,
+  r: Arithmetic<readonly [string, string, string, string, string]>,
+  about: string,
+  a: number,
+  b: number,
+  c: number,
+  d: number,
+  e: number,
+): number {
+  const result = r.of(a, b, c, d, e);
+  if (trace !== undefined) trace({ relation: r, about, values: [a, b, c, d, e], result });
+  return result;
+}

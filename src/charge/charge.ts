@@ -2,12 +2,13 @@ import { relation, step2, step3, type Trace } from '../basis/relation.js';
 import { fill, REASON, type Reason } from '../basis/words.js';
 import { massOfGas, normalVolume } from '../gas/amount.js';
 import type { GasModel } from '../gas/model.js';
-import { amountOf, gaugeOf, volumeOf, type Amount, type GaugePressure, type Mass } from '../quantity/kind.js';
-import { normalConditions, type NormalVolume } from '../quantity/normal-volume.js';
+import { amountOf, gaugeOf, type Amount, type GaugePressure, type Mass } from '../quantity/kind.js';
+import { normalConditions, writeNormalVolume, type NormalVolume } from '../quantity/normal-volume.js';
 import { finer, rounded, write, type Toward } from '../quantity/step.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
+import { targetDensity } from '../target/target.js';
 import type { Band } from '../verdict/band.js';
 import { readDensity } from '../verdict/compare.js';
 import { judge, type Verdict } from '../verdict/judge.js';
@@ -87,7 +88,7 @@ export const STOP = /* @__PURE__ */ relation({
  * @example
  * ```ts
  * const move = charge(spec, reading);
- * if (move.action === 'add') move.gas.rounded; // => { mass: '0.047 kg', normalVolume: '0.037 m3 at 0 °C and 101.325 kPa' }
+ * if (move.action === 'add') move.gas.rounded; // => { mass: '0.047 kg', normalVolume: '0.037 m3 at 0 °C and 101.325 kPa absolute' }
  * ```
  */
 export function charge(spec: Specification, reading: Reading, trace?: Trace): Charge {
@@ -126,7 +127,8 @@ function move(action: Move['action'], spec: Specification, reading: Reading, ver
   const filling = action === 'add';
   const rho = readDensity(spec, reading, trace);
   const { cubicMetres } = spec.gasVolume;
-  const [high, low] = filling ? [spec.density_mol_m3, rho] : [rho, spec.density_mol_m3];
+  const wanted = targetDensity(spec, reading, target, trace);
+  const [high, low] = filling ? [wanted, rho] : [rho, wanted];
   const moles = step3(trace, AMOUNT, action, cubicMetres, high, low);
   const stop = gaugeOf(filling ? step2(trace, STOP, action, target, spec.settling.allowance.pascals) : target);
   return {
@@ -146,14 +148,13 @@ export function gasQuantity(gas: GasModel, moles: number, toward: Toward, trace?
   const amount = amountOf(moles);
   const mass = massOfGas(amount, gas, trace);
   const volume = normalVolume(amount, gas, normalConditions, trace);
-  const cubicMetres = write(volumeOf(volume.cubicMetres), { step: 0.001, unit: 'm3', toward });
   return {
     amount,
     mass,
     normalVolume: volume,
     rounded: {
       mass: write(mass, { step: 0.001, unit: 'kg', toward }),
-      normalVolume: `${cubicMetres} at 0 °C and 101.325 kPa`,
+      normalVolume: writeNormalVolume(volume, { step: 0.001, unit: 'm3', toward }),
     },
   };
 }

@@ -5,6 +5,7 @@ import { densityUncertainty, type DensityUncertainty } from '../gas/state.js';
 import { TO_ABSOLUTE } from '../quantity/pressure.js';
 import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
+import { targetDensity } from '../target/target.js';
 import { readDensity } from '../verdict/compare.js';
 import { judge, type Verdict } from '../verdict/judge.js';
 import { chargeFor, type Charge } from './charge.js';
@@ -60,16 +61,17 @@ function ownCautions(
   if (verdict.target.pascals > spec.allowable.pascals) codes.push('target above the allowable pressure');
   if (verdict.outcome === 'gas side empty' && charge.action === 'withheld') codes.push('empty gas side');
   if (verdict.outcome === 'gas not known' || verdict.outcome === 'not comparable') codes.push('not comparable');
-  if ('offTarget' in verdict && lostMost(spec, reading)) codes.push('large loss');
+  if ('offTarget' in verdict && lostMost(spec, reading, verdict)) codes.push('large loss');
   if ('stop' in charge) {
     if (charge.stop.action === 'withheld') codes.push('stop pressure above the allowable pressure');
     else if (charge.stop.mark === 'no mark of the gauge to stop at') codes.push('no mark to stop at');
   }
+  if (spec.disagreements.length > 0) codes.push('table and nominal point disagree');
   if (uncertainty === 'not stated by the source') codes.push('model uncertainty not stated');
   return codes;
 }
 
 /** Whether less than half of the gas is left: no gauge is that wrong, and no slow leak that fast. */
-function lostMost(spec: Specification, reading: Reading): boolean {
-  return readDensity(spec, reading) < spec.density_mol_m3 / 2;
+function lostMost(spec: Specification, reading: Reading, { target }: Verdict): boolean {
+  return readDensity(spec, reading) < targetDensity(spec, reading, target.pascals) / 2;
 }

@@ -1,4 +1,5 @@
-import { relation, step2, type Trace } from '../basis/relation.js';
+import { R_CODATA_2018 as R } from './constant.js';
+import { relation, step2, step4, type Trace } from '../basis/relation.js';
 import { fail } from '../basis/fault.js';
 import { massOf, need, type Amount, type Mass } from '../quantity/kind.js';
 import { normalVolumeOf, type GasCondition, type NormalVolume } from '../quantity/normal-volume.js';
@@ -24,9 +25,18 @@ export const VOLUME_AT = /* @__PURE__ */ relation({
   of: (n, rho_n) => n / rho_n,
 });
 
+export const IDEAL_VOLUME_AT = /* @__PURE__ */ relation({
+  gives: 'V_n',
+  unit: 'm3',
+  from: ['n', 'R', 'T_n', 'p_n'],
+  formula: 'n * R * T_n / p_n',
+  source: 'ideal-gas law, with R of CODATA 2018',
+  of: (n, R, T_n, p_n) => (n * R * T_n) / p_n,
+});
+
 /**
  * The volume that an amount of gas takes at a reference state, through the model (at 0 °C and 101.325 kPa nitrogen's Z is
- * 0.99954).
+ * 0.99954). The state is one of the named ones, such as {@link normalConditions}, or the caller's own.
  *
  * @throws {@link Fault} `wrong kind`; `outside the model`; `not positive` for a reference state at vacuum
  * @example
@@ -38,21 +48,50 @@ export const VOLUME_AT = /* @__PURE__ */ relation({
 export function normalVolume(amount: Amount, model: GasModel, at: GasCondition, trace?: Trace): NormalVolume {
   need('amount of substance', amount, 'amount');
   needModel(model, 'model');
-  need('absolute pressure', at?.pressure, 'at.pressure');
-  need('temperature', at.temperature, 'at.temperature');
-  if (at.pressure.pascals === 0) {
-    fail({
-      code: 'not positive',
-      path: 'at.pressure',
-      found: '0 Pa absolute',
-      wanted: 'a reference state above vacuum',
-      remedy: 'a volume at vacuum would be infinite; normalConditions is one reference state',
-    });
-  }
+  needReferenceState(at);
   const about = 'reference state of the volume';
   checkTemperature(model, at.temperature.kelvins, 'at.temperature');
   const rho = densityAt(model, at.temperature.kelvins, at.pressure.pascals, 'at.pressure', about, trace);
   return normalVolumeOf(step2(trace, VOLUME_AT, 'gas', amount.moles, rho), at);
+}
+
+/**
+ * The volume that an amount of any gas would take at a reference state if it were ideal: amount times the ideal molar
+ * volume, V_m = R T / p. For comparison with tables and orders that were made so.
+ *
+ * For nitrogen it is too large by what its Z is short of 1: 0.05 % at 0 °C and 101.325 kPa, where Z is 0.99954, and
+ * 0.03 % at 15 °C. {@link normalVolume} takes the gas as it is. This has no limits either: no gas is too cold for it.
+ *
+ * @throws {@link Fault} `wrong kind`; `not positive` for a reference state at vacuum or at absolute zero
+ * @example
+ * ```ts
+ * const v = normalVolumeAsIdealGas(amount(1000, 'mol'), normalConditions);
+ * v.cubicMetres.toFixed(3); // => '22.414'
+ * ```
+ */
+export function normalVolumeAsIdealGas(amount: Amount, at: GasCondition, trace?: Trace): NormalVolume {
+  need('amount of substance', amount, 'amount');
+  needReferenceState(at);
+  const { pressure, temperature } = at;
+  if (temperature.kelvins === 0) notAState('at.temperature', '0 K', 'above absolute zero', 'be nothing');
+  const V = step4(trace, IDEAL_VOLUME_AT, 'gas', amount.moles, R, temperature.kelvins, pressure.pascals);
+  return normalVolumeOf(V, at);
+}
+
+function needReferenceState(at: GasCondition): void {
+  need('absolute pressure', at?.pressure, 'at.pressure');
+  need('temperature', at.temperature, 'at.temperature');
+  if (at.pressure.pascals === 0) notAState('at.pressure', '0 Pa absolute', 'above vacuum', 'be infinite');
+}
+
+function notAState(path: string, found: string, where: string, would: string): never {
+  fail({
+    code: 'not positive',
+    path,
+    found,
+    wanted: `a reference state ${where}`,
+    remedy: `a volume there would ${would}; normalConditions is one reference state`,
+  });
 }
 
 /**

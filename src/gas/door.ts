@@ -1,6 +1,7 @@
 import { fail } from '../basis/fault.js';
 import { relation, type Relation, type Trace } from '../basis/relation.js';
-import type { GasModel, Pvt, Range } from './model.js';
+import { LIQUID, type Equilibrium, type GasModel, type Pvt, type Range } from './model.js';
+import { increasingRoot, type Sloped } from './solve.js';
 
 // The doors between a calculation and a kernel: limits are checked before and after, a solver that does not close is
 // reported, and the step is shown to whoever traces.
@@ -45,7 +46,7 @@ export const COMPRESSIBILITY = /* @__PURE__ */ relation({
   of: (p, rho, R, T) => p / (rho * R * T),
 });
 
-/** Molar density at a temperature and an absolute pressure. */
+/** Molar density of vapour or supercritical fluid at a temperature and an absolute pressure. */
 export function densityAt(
   model: GasModel,
   T_K: number,
@@ -57,6 +58,7 @@ export function densityAt(
   checkTemperature(model, T_K, path);
   checkPressure(model, p_Pa, path);
   const rho = model['~kernel'].density(T_K, p_Pa);
+  if (rho === LIQUID) liquid(model, `${p_Pa} Pa absolute at ${T_K} K`, phasesNear(model, T_K), path);
   if (Number.isNaN(rho)) noSolution(model, `${p_Pa} Pa absolute at ${T_K} K`, path);
   if (trace !== undefined) trace({ relation: DENSITY, about, values: [T_K, p_Pa], result: rho });
   return rho;
@@ -69,18 +71,21 @@ export function pvtOf(model: GasModel, T_K: number, rho: number): Pvt {
   return out;
 }
 
-/** Absolute pressure, with its slopes, at a temperature and a molar density. */
+/** Absolute pressure, with its slopes, at a temperature and a molar density; never inside the two-phase region. */
 export function pvtAt(model: GasModel, T_K: number, rho: number, path: string, about: string, trace?: Trace): Pvt {
   checkTemperature(model, T_K, path);
+  checkOnePhase(model, T_K, rho, path);
   const out = pvtOf(model, T_K, rho);
-  checkPressure(model, out.p_Pa, path, `${rho} mol/m3, which is ${out.p_Pa} Pa absolute`);
+  // The last place may put a state at the end of the model beyond it.
+  const p = out.p_Pa * (1 - 1e-14);
+  checkPressure(model, p, path, `${rho} mol/m3, which is ${out.p_Pa} Pa absolute`);
   if (trace !== undefined) trace({ relation: PRESSURE, about, values: [T_K, rho], result: out.p_Pa });
   return out;
 }
 
 /**
- * The temperature at which a molar density has a pressure, by Newton's method inside a bracket; undefined if it lies
- * outside the model. At constant density p increases with T, so there is at most one.
+ * The temperature at which a molar density has a pressure; undefined if it lies outside the model. At constant density p
+ * increases with T, so there is at most one. The search begins above the two-phase region.
  */
 export function temperatureAt(
   model: GasModel,
@@ -92,27 +97,99 @@ export function temperatureAt(
   if (rho === 0) return undefined; // no temperature gives vacuum a pressure
   const { pvt } = model['~kernel'];
   const out: Pvt = { p_Pa: 0, dpdrho_T: 0, dpdT_rho: 0 };
-  let [low, high] = model.validity.temperature_K;
-  pvt(low, rho, out);
-  if (out.p_Pa > p_Pa) return undefined;
-  pvt(high, rho, out);
+  const [coldest, hottest] = model.validity.temperature_K;
+  pvt(hottest, rho, out);
   if (out.p_Pa < p_Pa) return undefined;
-  let T = (low + high) / 2;
-  for (let step = 0; step < 100; step += 1) {
-    pvt(T, rho, out);
-    if (out.p_Pa < p_Pa) low = T;
-    else high = T;
-    const next = T + (p_Pa - out.p_Pa) / out.dpdT_rho;
-    const inside = next >= low && next <= high;
-    const change = inside ? next - T : (low + high) / 2 - T;
-    T += change;
-    // Quadratic convergence: after a change below 1e-9 the next would be below the rounding of a double.
-    if (inside && Math.abs(change) <= 1e-9 * T) {
-      if (trace !== undefined) trace({ relation: TEMPERATURE_OF, about, values: [rho, p_Pa], result: T });
-      return T;
-    }
+  // Nearly always the root lies above the critical temperature, and the two-phase region need not be looked for.
+  let low = Math.max(model['~kernel'].criticalTemperature_K, coldest);
+  let high = hottest;
+  pvt(low, rho, out);
+  if (out.p_Pa > p_Pa) {
+    high = low;
+    low = coldestAt(model, rho);
+    pvt(low, rho, out);
+    // Rounding must not put saturated vapour outside.
+    if (out.p_Pa > p_Pa) return out.p_Pa - p_Pa <= 1e-12 * p_Pa ? low : undefined;
   }
-  return noSolution(model, `${p_Pa} Pa absolute at ${rho} mol/m3`, '');
+  const isochore = (T: number, of: Sloped): void => {
+    pvt(T, rho, out);
+    of.value = out.p_Pa;
+    of.slope = out.dpdT_rho;
+  };
+  const T = increasingRoot(isochore, p_Pa, low, high);
+  if (Number.isNaN(T)) noSolution(model, `${p_Pa} Pa absolute at ${rho} mol/m3`, '');
+  if (trace !== undefined) trace({ relation: TEMPERATURE_OF, about, values: [rho, p_Pa], result: T });
+  return T;
+}
+
+/** Liquid and vapour in equilibrium at a temperature below the critical one. */
+export function saturationOf(model: GasModel, T_K: number): Equilibrium {
+  const out: Equilibrium = { p_Pa: 0, rho_liquid: 0, rho_vapour: 0 };
+  if (!model['~kernel'].saturation(T_K, out)) noSolution(model, `saturation at ${T_K} K`, '');
+  return out;
+}
+
+/** The lowest temperature at which a molar density is gas: that of saturation, the critical one, or the model's end. */
+export function coldestAt(model: GasModel, rho: number): number {
+  return coldest(model, (phases) => phases.rho_vapour, rho);
+}
+
+/** The lowest temperature at which an absolute pressure is that of gas. */
+export function coldestUnder(model: GasModel, p_Pa: number): number {
+  return coldest(model, (phases) => phases.p_Pa, p_Pa);
+}
+
+// Both the pressure and the vapour's density at saturation increase with temperature, so bisection finds where they pass.
+function coldest(model: GasModel, of: (phases: Equilibrium) => number, wanted: number): number {
+  let [low] = model.validity.temperature_K;
+  let high = model['~kernel'].criticalTemperature_K;
+  if (high <= low) return low;
+  const out: Equilibrium = { p_Pa: 0, rho_liquid: 0, rho_vapour: 0 };
+  if (model['~kernel'].saturation(low, out) && of(out) >= wanted) return low;
+  for (;;) {
+    const T = 0.5 * (low + high);
+    if (T === low || T === high) return high;
+    // Within 0.0001 K of the critical point saturation does not close, and the phases hardly differ.
+    if (!model['~kernel'].saturation(T, out)) return model['~kernel'].criticalTemperature_K;
+    if (of(out) >= wanted) high = T;
+    else low = T;
+  }
+}
+
+function checkOnePhase(model: GasModel, T_K: number, rho: number, path: string): void {
+  const found = `${rho} mol/m3 at ${T_K} K`;
+  const { densest_mol_m3, criticalTemperature_K } = model['~kernel'];
+  if (T_K >= criticalTemperature_K) {
+    if (rho >= densest_mol_m3) outside(model, path, found, `less than ${densest_mol_m3} mol/m3`);
+    return;
+  }
+  const phases = phasesNear(model, T_K);
+  // Rounding must not make two phases of saturated vapour.
+  if (rho <= phases.rho_vapour * (1 + 1e-12)) return;
+  if (rho >= phases.rho_liquid) liquid(model, found, phases, path);
+  fail({
+    code: 'two phases',
+    path,
+    found,
+    wanted: `at most ${phases.rho_vapour} mol/m3, the density of saturated vapour at that temperature`,
+    remedy: 'liquid and vapour stand side by side there; this library answers for gas alone',
+  });
+}
+
+/** Liquid and vapour in equilibrium; within 0.0001 K of the critical temperature, where it does not close, a little colder. */
+function phasesNear(model: GasModel, T_K: number): Equilibrium {
+  const out: Equilibrium = { p_Pa: 0, rho_liquid: 0, rho_vapour: 0 };
+  return model['~kernel'].saturation(T_K, out) ? out : saturationOf(model, T_K - 1e-4);
+}
+
+function liquid(model: GasModel, found: string, phases: Equilibrium, path: string): never {
+  fail({
+    code: 'liquid',
+    path,
+    found,
+    wanted: `gas: at most ${phases.p_Pa} Pa absolute, the saturation pressure at that temperature`,
+    remedy: `the ${model.gas} is liquid there; check temperature and unit`,
+  });
 }
 
 /** Refuses a temperature outside the model. */
@@ -143,7 +220,8 @@ function outside(model: GasModel, path: string, found: string, wanted: string): 
   });
 }
 
-function noSolution(model: GasModel, found: string, path: string): never {
+/** Reports a solver that did not close. */
+export function noSolution(model: GasModel, found: string, path: string): never {
   fail({
     code: 'no solution',
     path,

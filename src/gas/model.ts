@@ -9,12 +9,42 @@ export interface Pvt {
   dpdT_rho: number;
 }
 
+/** Caloric properties at a temperature and a molar density; the kernel writes into it, the caller owns it. */
+export interface Properties {
+  u_J_mol: number;
+  h_J_mol: number;
+  s_J_molK: number;
+  cv_J_molK: number;
+  cp_J_molK: number;
+  w_m_s: number;
+  /** Joule–Thomson coefficient, (∂T/∂p) at constant enthalpy, K/Pa. */
+  jt_K_Pa: number;
+}
+
+/** Liquid and vapour in equilibrium at a temperature; the kernel writes into it, the caller owns it. */
+export interface Equilibrium {
+  p_Pa: number;
+  rho_liquid: number;
+  rho_vapour: number;
+}
+
+/** What {@link GasKernel.density} gives for a pressure above saturation. */
+export const LIQUID = -1;
+
 /** The arithmetic of a model, on bare SI numbers within its validity. It throws nothing and checks nothing. */
 export interface GasKernel {
   /** Pressure and its slopes. */
   readonly pvt: (T_K: number, rho_mol_m3: number, out: Pvt) => void;
-  /** Molar density; NaN if the solver did not close. */
+  /** Caloric properties; the density is greater than zero. */
+  readonly properties: (T_K: number, rho_mol_m3: number, out: Properties) => void;
+  /** Molar density of vapour or supercritical fluid; LIQUID above saturation, NaN if the solver did not close. */
   readonly density: (T_K: number, p_Pa: number) => number;
+  /** Liquid and vapour in equilibrium below the critical temperature; false if the solver did not close. */
+  readonly saturation: (T_K: number, out: Equilibrium) => boolean;
+  /** Molar density that no state of the model reaches. */
+  readonly densest_mol_m3: number;
+  /** Below it there may be two phases; 0 for a model whose validity holds none. */
+  readonly criticalTemperature_K: number;
 }
 
 /** A closed range of one quantity, in the unit that its name says. */

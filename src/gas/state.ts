@@ -1,28 +1,74 @@
 import { fail, quote } from '../basis/fault.js';
 import { step4, type Trace } from '../basis/relation.js';
-import { absoluteOf, need, wrongKind, type Temperature } from '../quantity/kind.js';
+import {
+  absoluteOf,
+  need,
+  temperatureOf,
+  wrongKind,
+  type AbsolutePressure,
+  type Temperature,
+} from '../quantity/kind.js';
 import type { GasCondition } from '../quantity/normal-volume.js';
-import { checkTemperature, COMPRESSIBILITY, densityAt, pvtAt, pvtOf, within } from './door.js';
-import type { GasModel, Pvt } from './model.js';
+import {
+  checkTemperature,
+  coldestAt,
+  coldestUnder,
+  COMPRESSIBILITY,
+  densityAt,
+  noSolution,
+  pvtAt,
+  pvtOf,
+  saturationOf,
+  within,
+} from './door.js';
+import type { GasModel, Properties } from './model.js';
+import { increasingRoot, type Sloped } from './solve.js';
 
-/** A state of a gas, named by its molar density and temperature. */
-export interface DensityCondition {
-  /** Molar density, mol/m3. Zero or more. */
-  readonly density_mol_m3: number;
-  readonly temperature: Temperature;
-}
+/** What names a state of a gas: two of its properties, in one of four pairs. */
+export type Given =
+  | GasCondition
+  | {
+      readonly temperature: Temperature;
+      /** Molar density, mol/m3; greater than zero. */
+      readonly density_mol_m3: number;
+    }
+  | {
+      readonly pressure: AbsolutePressure;
+      /** Molar entropy, J/(mol K), on the zero of the model. */
+      readonly entropy_J_molK: number;
+    }
+  | {
+      /** Molar density, mol/m3; greater than zero. */
+      readonly density_mol_m3: number;
+      /** Molar internal energy, J/mol, on the zero of the model. */
+      readonly internalEnergy_J_mol: number;
+    };
 
-/** What a model says about one state. */
+/**
+ * What a model says about one state. The zeros of energy, enthalpy and entropy are those of the reference equation,
+ * h = 8670 J/mol and s = 191.5 J/(mol K) for the ideal gas at 298.15 K and 101 325 Pa; other models of the same gas share
+ * its ideal part of a/(RT), so that theirs differ by the ratio of the gas constants.
+ */
 export interface GasState extends GasCondition {
   /** The `id` of the model. */
   readonly model: string;
   readonly density_mol_m3: number;
   /** Compression factor Z = p / (ρ R T); 1 in the ideal-gas limit. */
   readonly compressibility: number;
+  readonly internalEnergy_J_mol: number;
+  readonly enthalpy_J_mol: number;
+  readonly entropy_J_molK: number;
+  /** Heat capacity at constant volume. */
+  readonly cv_J_molK: number;
+  /** Heat capacity at constant pressure. */
+  readonly cp_J_molK: number;
+  readonly speedOfSound_m_s: number;
   /** (∂p/∂T) at constant density, Pa/K: what a closed vessel gains per kelvin. */
   readonly dpdT_Pa_K: number;
   /** (∂p/∂ρ) at constant temperature, Pa m3/mol. */
   readonly dpdrho_Pa_m3_mol: number;
+  /** Joule–Thomson coefficient (∂T/∂p) at constant enthalpy, K/Pa: what throttling does. */
+  readonly jouleThomson_K_Pa: number;
   /** Relative uncertainty of the density at this pressure and temperature, as the model's source states it. */
   readonly densityUncertainty: DensityUncertainty;
 }
@@ -31,11 +77,15 @@ export interface GasState extends GasCondition {
 export type DensityUncertainty = number | 'not stated by the source';
 
 /**
- * The state of a gas at a temperature and either an absolute pressure or a molar density.
+ * The state of a gas, named by temperature and absolute pressure, temperature and molar density, absolute pressure and
+ * molar entropy, or molar density and molar internal energy.
+ *
+ * Vapour and supercritical fluid only: a liquid state, or one of two phases side by side, is refused by that name.
  *
  * @param model the gas, e.g. {@link nitrogen}
- * @param at temperature and pressure (absolute), or temperature and density, within `model.validity`
- * @throws {@link Fault} `wrong kind`; `outside the model`, with the bounds and the reason for them
+ * @param given two properties, within `model.validity`
+ * @throws {@link Fault} `wrong kind`, `wrong shape`, `not a number`, `not positive`; `outside the model`, with the bounds
+ * and the reason for them; `liquid`, `two phases`; `no solution` if no state in range has these properties
  * @example
  * ```ts
  * const state = stateAt(nitrogen, { pressure: absolute(20, 'MPa'), temperature: temperature(350, 'K') });
@@ -43,48 +93,220 @@ export type DensityUncertainty = number | 'not stated by the source';
  * state.densityUncertainty; // => 0.0002
  * ```
  */
-export function stateAt(model: GasModel, at: GasCondition | DensityCondition, trace?: Trace): GasState {
+export function stateAt(model: GasModel, given: Given, trace?: Trace): GasState {
   needModel(model, 'model');
-  if (typeof at !== 'object' || at === null) wrongKind('state: temperature with pressure or density', at, 'at');
-  need('temperature', at.temperature, 'temperature');
-  const T = at.temperature.kelvins;
-  checkTemperature(model, T, 'temperature');
-  if ('pressure' in at && 'density_mol_m3' in at) bothGiven();
-  if ('pressure' in at) {
-    need('absolute pressure', at.pressure, 'pressure');
-    const rho = densityAt(model, T, at.pressure.pascals, 'pressure', 'state', trace);
-    return stateOf(model, at, rho, pvtOf(model, T, rho), trace);
+  if (typeof given !== 'object' || given === null) wrongKind('state: two of its properties', given, 'given');
+  switch (pairOf(given)) {
+    case 'pressure temperature':
+      return byPressure(model, given as GasCondition, trace);
+    case 'density_mol_m3 temperature':
+      return byDensity(model, given as ByDensity, trace);
+    case 'entropy_J_molK pressure':
+      return byEntropy(model, given as ByEntropy, trace);
+    case 'density_mol_m3 internalEnergy_J_mol':
+      return byEnergy(model, given as ByEnergy, trace);
+    default:
+      return fail({
+        code: 'wrong shape',
+        path: 'given',
+        found: Object.keys(given).join(', ') || 'nothing',
+        wanted: PAIRS,
+        remedy: 'name a state by exactly two of its properties, in one of these pairs',
+      });
   }
-  const rho = at.density_mol_m3 + 0;
-  if (!(Number.isFinite(at.density_mol_m3) && rho >= 0)) badDensity(at.density_mol_m3);
-  const pvt = pvtAt(model, T, rho, 'density_mol_m3', 'state', trace);
-  return stateOf(model, { temperature: at.temperature, pressure: absoluteOf(pvt.p_Pa) }, rho, pvt, trace);
 }
 
-function bothGiven(): never {
+type ByDensity = Extract<Given, { temperature: Temperature; density_mol_m3: number }>;
+type ByEntropy = Extract<Given, { entropy_J_molK: number }>;
+type ByEnergy = Extract<Given, { internalEnergy_J_mol: number }>;
+
+const PAIRS =
+  'temperature with pressure, temperature with density_mol_m3, pressure with entropy_J_molK, or density_mol_m3 with ' +
+  'internalEnergy_J_mol';
+
+function pairOf(given: Given): string {
+  return Object.keys(given).sort().join(' ');
+}
+
+function byPressure(model: GasModel, given: GasCondition, trace?: Trace): GasState {
+  const T = temperatureIn(model, given.temperature);
+  const p = pressureIn(given.pressure);
+  const rho = densityAt(model, T, p, 'pressure', 'state', trace);
+  return stateOf(model, given, rho, trace);
+}
+
+function byDensity(model: GasModel, given: ByDensity, trace?: Trace): GasState {
+  const T = temperatureIn(model, given.temperature);
+  const rho = positive(given.density_mol_m3, 'density_mol_m3', 'mol/m3');
+  const { p_Pa } = pvtAt(model, T, rho, 'density_mol_m3', 'state', trace);
+  return stateOf(model, { temperature: given.temperature, pressure: absoluteOf(p_Pa) }, rho, trace);
+}
+
+function byEntropy(model: GasModel, given: ByEntropy, trace?: Trace): GasState {
+  const p = pressureIn(given.pressure);
+  const s = finite(given.entropy_J_molK, 'entropy_J_molK', 'J/(mol K)');
+  const T = temperatureWhere(model, coldestUnder(model, p), s, 'entropy_J_molK', (at, out) => {
+    const rho = densityAt(model, at, p, 'pressure', 'state');
+    const of = propertiesOf(model, at, rho);
+    out.value = of.s_J_molK;
+    out.slope = of.cp_J_molK / at;
+  });
+  return byPressure(model, { temperature: temperatureOf(T), pressure: given.pressure }, trace);
+}
+
+function byEnergy(model: GasModel, given: ByEnergy, trace?: Trace): GasState {
+  const rho = positive(given.density_mol_m3, 'density_mol_m3', 'mol/m3');
+  const u = finite(given.internalEnergy_J_mol, 'internalEnergy_J_mol', 'J/mol');
+  const T = temperatureWhere(model, coldestAt(model, rho), u, 'internalEnergy_J_mol', (at, out) => {
+    const of = propertiesOf(model, at, rho);
+    out.value = of.u_J_mol;
+    out.slope = of.cv_J_molK;
+  });
+  return byDensity(model, { temperature: temperatureOf(T), density_mol_m3: rho }, trace);
+}
+
+/** The temperature of the gas at which an increasing property has a value; refused by name where there is none. */
+function temperatureWhere(
+  model: GasModel,
+  low: number,
+  wanted: number,
+  path: string,
+  at: (T_K: number, out: Sloped) => void,
+): number {
+  const [, high] = model.validity.temperature_K;
+  const ends: Sloped = { value: 0, slope: 0 };
+  at(low, ends);
+  const least = ends.value;
+  at(high, ends);
+  // The last place may put a state at the end of the range beyond it.
+  if (wanted < least && least - wanted <= 1e-12 * Math.abs(least)) return low;
+  if (!(wanted >= least && wanted <= ends.value)) noState(model, path, wanted, least, ends.value, low);
+  const T = increasingRoot(at, wanted, low, high);
+  if (Number.isNaN(T)) noSolution(model, `${path} ${wanted}`, path);
+  return T;
+}
+
+function noState(model: GasModel, path: string, found: number, least: number, most: number, low: number): never {
+  const [coldest] = model.validity.temperature_K;
+  const condensed = found < least && low > coldest;
   fail({
-    code: 'wrong shape',
-    path: 'at',
-    found: 'pressure and density_mol_m3',
-    wanted: 'one of the two beside the temperature',
-    remedy: 'leave out the one that is not known; the model gives it',
+    // Cooled at constant density thin gas condenses in part; whatever is denser or colder still counts as liquid.
+    code: condensed ? (low < model['~kernel'].criticalTemperature_K ? 'two phases' : 'liquid') : 'no solution',
+    path,
+    found: String(found),
+    wanted: `${least} to ${most}, which the gas has from ${low} K to the end of the model ${model.id}`,
+    remedy: condensed
+      ? `below that the ${model.gas} is liquid, or liquid and vapour side by side`
+      : 'check value, unit and the zero of the scale',
   });
 }
 
-function stateOf(model: GasModel, at: GasCondition, rho: number, pvt: Pvt, trace?: Trace): GasState {
+function stateOf(model: GasModel, at: GasCondition, rho: number, trace?: Trace): GasState {
   const T = at.temperature.kelvins;
   const p = at.pressure.pascals;
   const R = model.gasConstant_J_molK;
+  const pvt = pvtOf(model, T, rho);
+  const of = propertiesOf(model, T, rho);
   return {
     model: model.id,
     pressure: at.pressure,
     temperature: at.temperature,
     density_mol_m3: rho,
-    // Towards zero pressure Z tends to 1; the quotient itself would be 0/0 there.
-    compressibility: rho === 0 ? 1 : step4(trace, COMPRESSIBILITY, 'state', p, rho, R, T),
+    compressibility: step4(trace, COMPRESSIBILITY, 'state', p, rho, R, T),
+    internalEnergy_J_mol: of.u_J_mol,
+    enthalpy_J_mol: of.h_J_mol,
+    entropy_J_molK: of.s_J_molK,
+    cv_J_molK: of.cv_J_molK,
+    cp_J_molK: of.cp_J_molK,
+    speedOfSound_m_s: of.w_m_s,
     dpdT_Pa_K: pvt.dpdT_rho,
     dpdrho_Pa_m3_mol: pvt.dpdrho_T,
+    jouleThomson_K_Pa: of.jt_K_Pa,
     densityUncertainty: densityUncertainty(model, T, p),
+  };
+}
+
+function propertiesOf(model: GasModel, T_K: number, rho: number): Properties {
+  const out: Properties = { u_J_mol: 0, h_J_mol: 0, s_J_molK: 0, cv_J_molK: 0, cp_J_molK: 0, w_m_s: 0, jt_K_Pa: 0 };
+  model['~kernel'].properties(T_K, rho, out);
+  return out;
+}
+
+function temperatureIn(model: GasModel, temperature: Temperature): number {
+  need('temperature', temperature, 'temperature');
+  checkTemperature(model, temperature.kelvins, 'temperature');
+  return temperature.kelvins;
+}
+
+function pressureIn(pressure: AbsolutePressure): number {
+  need('absolute pressure', pressure, 'pressure');
+  // At vacuum entropy has no value and Z is 0/0.
+  return positive(pressure.pascals, 'pressure', 'Pa absolute');
+}
+
+function finite(value: number, path: string, unit: string): number {
+  if (Number.isFinite(value)) return value;
+  return fail({
+    code: 'not a number',
+    path,
+    found: quote(value),
+    wanted: `a finite number of ${unit}`,
+    remedy: 'give the value itself, in this unit',
+  });
+}
+
+function positive(value: number, path: string, unit: string): number {
+  if (finite(value, path, unit) > 0) return value;
+  return fail({
+    code: 'not positive',
+    path,
+    found: `${value} ${unit}`,
+    wanted: 'more than zero',
+    remedy: 'an empty space has no state of the gas; a mass density is divided by the molar mass first',
+  });
+}
+
+/** A state of saturation: liquid and vapour in equilibrium. */
+export interface Saturation {
+  readonly model: string;
+  readonly temperature: Temperature;
+  readonly pressure: AbsolutePressure;
+  readonly liquidDensity_mol_m3: number;
+  readonly vapourDensity_mol_m3: number;
+}
+
+/**
+ * Pressure and densities of liquid and vapour in equilibrium, by equal pressure and equal Gibbs energy.
+ *
+ * @param temperature from the model's lowest to its critical temperature (126.192 K for nitrogen, short of the last
+ * 0.0001 K)
+ * @throws {@link Fault} `wrong kind`, `outside the model`; `no solution` for a model without saturation, and at the
+ * critical point
+ * @example
+ * ```ts
+ * (saturationAt(nitrogen, temperature(80, 'K')).pressure.pascals / 1e6).toFixed(5); // => '0.13687'
+ * ```
+ */
+export function saturationAt(model: GasModel, temperature: Temperature): Saturation {
+  needModel(model, 'model');
+  const T = temperatureIn(model, temperature);
+  const critical = model['~kernel'].criticalTemperature_K;
+  if (T >= critical) {
+    fail({
+      code: 'no solution',
+      path: 'temperature',
+      found: `${T} K`,
+      wanted: critical === 0 ? 'a model with saturation' : `less than the critical temperature, ${critical} K`,
+      remedy: 'above it there is one fluid, and no boundary between liquid and vapour',
+    });
+  }
+  const { p_Pa, rho_liquid, rho_vapour } = saturationOf(model, T);
+  return {
+    model: model.id,
+    temperature,
+    pressure: absoluteOf(p_Pa),
+    liquidDensity_mol_m3: rho_liquid,
+    vapourDensity_mol_m3: rho_vapour,
   };
 }
 
@@ -92,16 +314,6 @@ function stateOf(model: GasModel, at: GasCondition, rho: number, pvt: Pvt, trace
 export function densityUncertainty(model: GasModel, T_K: number, p_Pa: number): DensityUncertainty {
   const region = model.uncertainty.find((r) => within(T_K, r.temperature_K) && within(p_Pa, r.pressure_Pa));
   return region?.density ?? 'not stated by the source';
-}
-
-function badDensity(found: number): never {
-  fail({
-    code: 'not a number',
-    path: 'density_mol_m3',
-    found: quote(found),
-    wanted: 'a finite number of mol/m3, zero or more',
-    remedy: 'give the molar density; a mass density is divided by the molar mass first',
-  });
 }
 
 /** Refuses everything but a gas model of this library. */

@@ -228,6 +228,7 @@ const MAKER: Readonly<Record<string, string>> = {
   volume: 'volume(value, unit)',
   'amount of substance': 'amount(value, unit)',
   mass: 'mass(value, unit)',
+  'normal volume': 'normalVolume(amount, model, at)',
   specification: 'specification(given)',
   'division of a scale: step and unit': "an object such as { step: 1, unit: 'bar' }",
 };

@@ -212,7 +212,7 @@ export function rounded<Q extends Quantity>(quantity: Q, rounding: Rounding<Unit
  * The bare number of a quantity in a unit, for charts and tables. A quantity made from a number of up to twelve
  * digits gives that number back. For people use {@link write}, which says unit and basis.
  *
- * @throws {@link Fault} `wrong kind`, `unknown unit`
+ * @throws {@link Fault} `wrong kind`, `unknown unit`; `not a number` for what no double holds in that unit
  * @example
  * ```ts
  * valueIn(gauge(2000, 'psi'), 'psi'); // => 2000
@@ -224,12 +224,23 @@ export function valueIn<Q extends Quantity>(quantity: Q, unit: UnitOf<Q>): numbe
   const scale = scaleOf(form.units, unit, 'unit');
   const si = form.si(quantity);
   const near = (si * scale.den) / scale.num - scale.zero / 100;
+  if (!Number.isFinite(near)) tooLarge(si, unit);
   // The short decimal that the door brings to the same bits is what was meant; else the double as computed. Beside the
   // zero of °C or °F the kelvins behind it have no room for twelve digits, but always for ten decimals.
   const besideZero = scale.zero !== 0 && Math.abs(near) < 100;
   const short = Number(besideZero ? near.toFixed(10) : near.toPrecision(12)) + 0;
   const { m, k } = decimalOf(short);
   return scaled(m, k, scale) === si ? short : near;
+}
+
+function tooLarge(si: number, unit: string): never {
+  fail({
+    code: 'not a number',
+    path: 'quantity',
+    found: `${si} in SI`,
+    wanted: `a size that a double holds in ${unit}`,
+    remedy: 'check the value; no such quantity exists',
+  });
 }
 
 /** The exponent of the largest power of ten that is not above x. */

@@ -54,7 +54,11 @@ function notADecimal(text: string, path: string): never {
 export function read<K extends Kind>(kind: K, text: string): QuantityOf<K> {
   if (!Object.hasOwn(FORM, kind)) unknownKind(kind);
   const { units, word, of } = FORM[kind];
-  const [value = '', unit = '', basis = '', ...more] = typeof text === 'string' ? text.trim().split(/\s+/) : [];
+  const [value = '', ...words] = typeof text === 'string' ? text.trim().split(/\s+/) : [];
+  // One unit is spelled with a space: US gal.
+  const length = Object.hasOwn(units, words.slice(0, 2).join(' ')) ? 2 : 1;
+  const unit = words.slice(0, length).join(' ');
+  const [basis = '', ...more] = words.slice(length);
   if (typeof text !== 'string' || more.length > 0) notReadable(kind, word, text);
   if (!DECIMAL.test(value)) notADecimal(value, 'text');
   const si = textToSI(value, scaleOf<string>(units, unit, 'text'), 'text');

@@ -4,91 +4,62 @@
 import { collect, type Problem } from '../basis/fault.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
 import { checkTemperature } from '../gas/door.js';
-import { toSI } from '../quantity/decimal.js';
 import type { Kind, QuantityOf } from '../quantity/kind.js';
-import { checkStep, FORM, type Division } from '../quantity/step.js';
-import { textToSI } from '../quantity/text.js';
-import { PRESSURE, scaleOf, type PressureUnit } from '../quantity/unit.js';
+import { checkStep } from '../quantity/step.js';
 import { needAmbient } from '../target/conditions.js';
 import { needReading, type Reading } from '../reading/reading.js';
 import { specification, type Specification, type SpecificationGiven } from '../target/specification.js';
-import { isBroken, shapeProblems, valueAt } from './problems.js';
+import type { Stated } from '../target/table.js';
+import { admitUsed, withGroup, type Instruments, type Used } from './instruments.js';
+import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
+import { divisionAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
 import type { JudgedJson } from './report-shape.js';
 import { ReadingShape, SpecificationShape, type ReadingJson } from './shape.js';
-
-/** A value with its unit, as JSON carries it. */
-interface Measured {
-  readonly value: number | string;
-  readonly unit: string;
-}
-
-/** A part of a document: its raw value, and the problems found in it so far, with paths relative to it. */
-export interface Part {
-  readonly raw: unknown;
-  readonly problems: Problem[];
-}
-
-/** A quantity at a path of a part; undefined if it is not there or is not sound. */
-export function quantityAt<K extends Kind>(part: Part, path: string, kind: K): QuantityOf<K> | undefined {
-  const json = soundAt(part, path);
-  return json === undefined ? undefined : collect(part.problems, path, () => quantity(kind, json as Measured));
-}
-
-/** A gauge step at a path of a part. */
-export function divisionAt(part: Part, path: string): Division<PressureUnit> | undefined {
-  const json = soundAt(part, path);
-  return json === undefined ? undefined : collect(part.problems, path, () => division(json as Measured));
-}
-
-function soundAt({ raw, problems }: Part, path: string): unknown {
-  return isBroken(problems, path) ? undefined : valueAt(raw, path.split('.'));
-}
-
-function quantity<K extends Kind>(kind: K, { value, unit }: Measured): QuantityOf<K> {
-  const { units, of } = FORM[kind];
-  const scale = scaleOf<string>(units, unit, 'unit');
-  const si = typeof value === 'number' ? toSI(value, scale) : textToSI(value, scale, 'value');
-  return of(si, 'value', Number(value), unit);
-}
-
-function division({ value, unit }: Measured): Division<PressureUnit> {
-  if (typeof value === 'string') textToSI(value, scaleOf<string>(PRESSURE, unit, 'unit'), 'value');
-  return { step: Number(value), unit: unit as PressureUnit };
-}
+import { statedAt, type Tables } from './stated.js';
 
 /** A specification from JSON; undefined, with its problems, if it is not sound. */
-export function admitSpecification(raw: unknown): { spec: Specification | undefined; problems: readonly Problem[] } {
+export function admitSpecification(
+  raw: unknown,
+  tables: Tables,
+): { spec: Specification | undefined; problems: readonly Problem[] } {
   const part: Part = { raw, problems: shapeProblems(SpecificationShape, raw) };
   const at = <K extends Kind>(path: string, kind: K): QuantityOf<K> | undefined => quantityAt(part, path, kind);
-  const tolerance = withoutUndefined({
-    plusMinus: at('tolerance.plusMinus', 'pressure difference'),
-    below: at('tolerance.below', 'pressure difference'),
-    above: at('tolerance.above', 'pressure difference'),
-    plusMinusPercentOfGauge: soundAt(part, 'tolerance.plusMinusPercentOfGauge'),
-    applies: soundAt(part, 'tolerance.applies'),
-  });
-  const given = {
+  const ambient = at('ambient', 'absolute pressure');
+  const stated = (path: string): Stated | undefined => statedAt(part, path, tables, ambient);
+  const allowed = (path: string): unknown => {
+    if (valueAt(raw, [path]) === undefined) return undefined;
+    return withoutUndefined({
+      plusMinus: at(`${path}.plusMinus`, 'pressure difference'),
+      below: at(`${path}.below`, 'pressure difference'),
+      above: at(`${path}.above`, 'pressure difference'),
+      plusMinusPercentOfGauge: soundAt(part, `${path}.plusMinusPercentOfGauge`),
+      applies: soundAt(part, `${path}.applies`),
+      minimum: stated(`${path}.minimum`),
+      maximum: stated(`${path}.maximum`),
+    });
+  };
+  const given = withoutUndefined({
     gas: nitrogen, // the shape knows no other
-    precharge: {
-      pressure: at('precharge.pressure', 'gauge pressure'),
-      temperature: at('precharge.temperature', 'temperature'),
-    },
-    ambient: at('ambient', 'absolute pressure'),
-    tolerance,
+    precharge: stated('precharge'),
+    nominal: stated('nominal'),
+    ambient,
+    tolerance: allowed('tolerance'),
+    toleranceAfterCharging: allowed('toleranceAfterCharging'),
+    separator: soundAt(part, 'separator'),
     gasVolume: at('gasVolume', 'volume'),
     allowable: at('allowable', 'gauge pressure'),
     settling: {
       allowance: at('settling.allowance', 'pressure difference'),
       minutes: soundAt(part, 'settling.minutes'),
     },
-  };
-  // Parts may be undefined here: the core then reports them, and only what is not reported yet is kept.
+  });
+  // Parts may be missing here: the core then reports them, and only what is not reported yet is kept.
   const spec = collectNew(part.problems, () => specification(given as unknown as SpecificationGiven));
   return { spec: part.problems.length === 0 ? spec : undefined, problems: part.problems };
 }
 
 /** What a group states once for the readings that do not state their own. */
-export interface Stated {
+export interface GroupStated {
   readonly temperature: Reading['temperature'] | Unstated;
   readonly ambient: Reading['ambient'] | Unstated;
   readonly gaugeStep: Reading['gaugeStep'] | Unstated;
@@ -97,11 +68,11 @@ export interface Stated {
 type Unstated = 'not stated' | 'not sound';
 
 /** Where each of the three was stated. */
-export type StatedAt = Readonly<Record<keyof Stated, 'for the reading' | 'for the group'>>;
+export type StatedAt = Readonly<Record<keyof GroupStated, 'for the reading' | 'for the group'>>;
 
 /** What a group states, with the problems of it added to the part. */
-export function admitStated(part: Part): Stated {
-  const or = <T>(field: keyof Stated, value: T | undefined): T | Unstated =>
+export function admitStated(part: Part): GroupStated {
+  const or = <T>(field: keyof GroupStated, value: T | undefined): T | Unstated =>
     value ?? (valueAt(part.raw, [field]) === undefined ? 'not stated' : 'not sound');
   return {
     temperature: or('temperature', temperatureAt(part)),
@@ -142,15 +113,23 @@ export interface Admitted {
   readonly given: Omit<JudgedJson['reading'], 'stated'>;
 }
 
+/** What stands around a reading. */
+export interface Around {
+  readonly raw: unknown;
+  readonly stated: GroupStated;
+  readonly used: Used;
+  /** The instruments of the round. */
+  readonly instruments: Instruments;
+}
+
 /** A reading from JSON; undefined if it, or what it takes from its group, is not sound. */
 export function admitReading(
   raw: unknown,
-  group: Stated,
-  groupRaw: unknown,
+  { stated: group, raw: groupRaw, used: groupUsed, instruments }: Around,
 ): { readonly admitted: Admitted | undefined; readonly problems: readonly Problem[] } {
   const part: Part = { raw, problems: shapeProblems(ReadingShape, raw) };
-  const fromGroup: (keyof Stated)[] = [];
-  const own = <F extends keyof Stated>(field: F, value: Reading[F] | undefined): Reading[F] | undefined => {
+  const fromGroup: (keyof GroupStated)[] = [];
+  const own = <F extends keyof GroupStated>(field: F, value: Reading[F] | undefined): Reading[F] | undefined => {
     if (valueAt(raw, [field]) !== undefined || isBroken(part.problems, field)) return value;
     fromGroup.push(field);
     const stated = group[field] as Reading[F] | Unstated;
@@ -171,8 +150,10 @@ export function admitReading(
   }) as unknown as Reading;
   const unsound = fromGroup.filter((field) => group[field] === 'not sound');
   collectNew(part.problems, () => needReading(reading), unsound);
-  if (part.problems.length > 0 || unsound.length > 0) return { admitted: undefined, problems: part.problems };
-  const where = (field: keyof Stated): StatedAt[keyof Stated] =>
+  const used = withGroup(admitUsed(part, instruments), groupUsed);
+  if (part.problems.length + unsound.length + used.unsound.length > 0)
+    return { admitted: undefined, problems: part.problems };
+  const where = (field: keyof GroupStated): StatedAt[keyof GroupStated] =>
     fromGroup.includes(field) ? 'for the group' : 'for the reading';
   const stated = { temperature: where('temperature'), ambient: where('ambient'), gaugeStep: where('gaugeStep') };
   // Both are sound here, shape and meaning. Copies: the report is not the input's.
@@ -188,6 +169,7 @@ export function admitReading(
     gasInside: json.gasInside,
     minutesAtRest: json.minutesAtRest,
     emptyGasSide: json.emptyGasSide,
+    instruments: Object.keys(used.names).length === 0 ? undefined : used.names,
   }) as unknown as Admitted['given'];
   return { admitted: { reading, role: json.role, at: json.at, stated, given }, problems: [] };
 }
@@ -215,10 +197,4 @@ function collectNew<T>(problems: Problem[], admit: () => T, reported: readonly s
   );
   problems.push(...renamed.filter((problem) => isNew(problem.path)));
   return value;
-}
-
-function withoutUndefined(fields: Readonly<Record<string, unknown>>): Record<string, unknown> {
-  const kept: Record<string, unknown> = {};
-  for (const [field, value] of Object.entries(fields)) if (value !== undefined) kept[field] = value;
-  return kept;
 }

@@ -1,5 +1,14 @@
+export type { Caution, CautionCode, Severity } from '../basis/caution.js';
 export { Fault, isFault, type Problem, type ProblemCode } from '../basis/fault.js';
-export { reportRound, MOST_ACCUMULATORS, type When } from './report.js';
-export { DEEPEST, LONGEST_TEXT, reportRoundText } from './text.js';
+export { canonicalJson, sha256 } from './canonical.js';
+export { CAUTION_CODES, OUTCOMES, PROBLEM_CODES, REASONS } from './codes.js';
+export { reportJsonSchema, roundJsonSchema } from './json-schema.js';
+export { MOST_VALUES } from './json-data.js';
+export { DEEPEST, MOST_ACCUMULATORS, reportRound, type When } from './report.js';
 export { RoundReportShape, type RoundReport } from './report-shape.js';
+export { reverify, type Change, type Reverified } from './reverify.js';
 export { RoundShape, type Round } from './shape.js';
+export { LONGEST_TEXT, reportRoundText } from './text.js';
+export { LIBRARY_VERSION } from './version.js';
+export type { Words } from './words.js';
+export { STAKES, worstFirst, type Ranked, type Stake, type UnitServed } from './worst-first.js';

@@ -5,8 +5,9 @@ import * as z from 'zod/mini';
 /** A decimal, as a number or as text: `141.3` or `"141.3"`. Text may have more digits than a double. */
 const decimal = z.union([z.number(), z.string()]);
 
-export const pressureUnit = z.enum(['Pa', 'hPa', 'kPa', 'MPa', 'bar', 'psi', 'kgf/cm2']);
+export const pressureUnit = z.enum(['Pa', 'hPa', 'kPa', 'MPa', 'bar', 'psi', 'kgf/cm2', 'mmHg', 'inHg']);
 export const temperatureUnit = z.enum(['°C', 'K', '°F']);
+export const volumeUnit = z.enum(['m3', 'L', 'mL', 'in3', 'US gal']);
 
 export const gaugePressure = z.strictObject({ value: decimal, unit: pressureUnit, basis: z.literal('gauge') });
 export const absolutePressure = z.strictObject({ value: decimal, unit: pressureUnit, basis: z.literal('absolute') });
@@ -16,10 +17,19 @@ export const pressureDifference = z.strictObject({
   basis: z.literal('difference'),
 });
 export const temperature = z.strictObject({ value: decimal, unit: temperatureUnit });
-export const volume = z.strictObject({ value: decimal, unit: z.enum(['m3', 'L']) });
+export const volume = z.strictObject({ value: decimal, unit: volumeUnit });
 
-/** A name that people gave: of a specification, a group, an accumulator. */
-export const name = z.string().check(z.minLength(1), z.maxLength(200));
+/** No half of a surrogate pair: such a text has no UTF-8, and so no canonical JSON (RFC 8785). */
+const wellFormed = z.regex(/^[^\uD800-\uDFFF]*$/u);
+
+/** A name that people gave: of a specification, a group, an accumulator, an instrument. */
+export const name = z.string().check(z.minLength(1), z.maxLength(200), wellFormed);
+
+/** A title, which may be empty. */
+export const title = z.string().check(z.maxLength(200), wellFormed);
+
+/** A few lines of anybody's words. */
+export const remarks = z.string().check(z.maxLength(2000), wellFormed);
 
 /** What a reading says about itself besides its numbers. */
 export const READING_EVIDENCE = {
@@ -28,4 +38,6 @@ export const READING_EVIDENCE = {
   gasInside: z.enum(['nitrogen', 'not known']),
   minutesAtRest: z.union([z.number(), z.literal('not known')]),
   emptyGasSide: z.optional(z.literal('investigated and cleared')),
+  /** By what it was read: names of the instruments of the round. */
+  instruments: z.optional(z.strictObject({ pressure: z.optional(name), temperature: z.optional(name) })),
 };

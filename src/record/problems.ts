@@ -1,14 +1,21 @@
 import type * as z from 'zod/mini';
 import { quote, type Problem, type ProblemCode } from '../basis/fault.js';
+import { wellFormed } from './canonical.js';
 
 /** Most problems that a report lists; the rest are counted. */
 export const MOST_LISTED = 1000;
+
+/** A part of a document: its raw value, and the problems found in it so far, with paths relative to it. */
+export interface Part {
+  readonly raw: unknown;
+  readonly problems: Problem[];
+}
 
 /** The problems of a document: listed up to a limit, counted beyond it. */
 export interface Findings {
   readonly listed: Problem[];
   found: number;
-  /** Paths of specifications, groups and accumulators that hold a key twice: what they say is not certain. */
+  /** Paths of specifications, instruments, groups and accumulators that hold a key twice: what they say is not certain. */
   readonly tainted: Set<string>;
 }
 
@@ -18,7 +25,8 @@ export function emptyFindings(): Findings {
 
 /** Marks the element of the document that a path lies in. */
 export function taint(findings: Findings, path: string): void {
-  const element = /^\$\.(specifications\[\d+\]|groups\[\d+\](\.accumulators\[\d+\])?)(?=[.[])/.exec(path);
+  const element =
+    /^\$\.((?:tables|specifications|instruments)\[\d+\]|groups\[\d+\](\.accumulators\[\d+\])?)(?=[.[])/.exec(path);
   findings.tainted.add(element?.[0] ?? '$');
 }
 
@@ -28,7 +36,9 @@ export function add(findings: Findings, path: string, problems: readonly Problem
   for (const problem of problems) {
     if (findings.listed.length >= MOST_LISTED) return;
     const at = problem.path === '' ? path : path === '' ? problem.path : `${path}.${problem.path}`;
-    findings.listed.push(about === undefined ? { ...problem, path: at } : { ...problem, path: at, about });
+    const found = wellFormed(problem.found); // a parser may quote half a surrogate pair
+    const own = { ...problem, path: at, found };
+    findings.listed.push(about === undefined ? own : { ...own, about: wellFormed(about) });
   }
 }
 
@@ -64,6 +74,7 @@ function codeOf(issue: Issue, field: string, found: unknown): ProblemCode {
   if (typeof found === 'number' && !Number.isFinite(found)) return 'not a number';
   if (issue.code === 'invalid_value') return 'unknown word';
   if (issue.code === 'too_big') return 'too large';
+  if (issue.code === 'too_small' && issue.origin === 'number') return 'negative';
   return 'wrong shape';
 }
 
@@ -88,8 +99,9 @@ function wanted(issue: Issue): string {
     case 'invalid_union':
       return issue.errors.flat().map(wanted).join(' or ');
     case 'invalid_format':
-      return 'a date and time with seconds and offset, such as 2026-03-14T09:40:00+02:00 (RFC 3339)';
+      return FORMAT[issue.format] ?? issue.message;
     case 'too_small':
+      if (issue.origin === 'number') return 'zero or more';
       return `at least ${issue.minimum} ${issue.origin === 'array' ? 'entry' : 'character'}`;
     case 'too_big':
       return `at most ${issue.maximum} ${issue.origin === 'array' ? 'entries' : 'characters'}`;
@@ -103,6 +115,12 @@ const TYPE: Readonly<Record<string, string>> = {
   array: 'an array',
   string: 'a text',
   number: 'a finite number',
+};
+
+const FORMAT: Readonly<Record<string, string>> = {
+  datetime: 'a date and time with seconds and offset, such as 2026-03-14T09:40:00+02:00 (RFC 3339)',
+  date: 'a date, such as 2026-03-14 (RFC 3339)',
+  regex: 'a text without half a surrogate pair',
 };
 
 function unknownField(path: readonly PropertyKey[], key: string): Problem {

@@ -1,5 +1,7 @@
 // The shape of a report as it goes out: plain JSON data, every pressure with value, unit and basis.
 import * as z from 'zod/mini';
+import { ACCUMULATOR_FIELDS, GROUP_FIELDS, InstrumentShape } from './carried.js';
+import { CAUTION_CODES, OUTCOMES, PROBLEM_CODES, REASONS } from './codes.js';
 import {
   absolutePressure,
   gaugePressure,
@@ -9,6 +11,10 @@ import {
   READING_EVIDENCE,
   temperature,
 } from './measured.js';
+
+const reason = z.enum(REASONS);
+const cautionCode = z.enum(CAUTION_CODES);
+const outcome = z.enum(OUTCOMES);
 
 const stated = z.enum(['for the reading', 'for the group']);
 
@@ -27,7 +33,7 @@ const gasSum = z.strictObject({ accumulators: z.number(), gas: z.optional(gas) }
 
 const mark = z.strictObject({ value: z.string(), unit: pressureUnit, basis: z.literal('gauge') });
 
-const withheld = z.strictObject({ action: z.literal('withheld'), because: z.array(z.string()), why: z.string() });
+const withheld = z.strictObject({ action: z.literal('withheld'), because: z.array(reason), why: z.string() });
 
 const charge = z.union([
   z.strictObject({ action: z.literal('none') }),
@@ -58,18 +64,15 @@ const judged = z.strictObject({
     stated: z.strictObject({ temperature: stated, ambient: stated, gaugeStep: stated }),
     ...READING_EVIDENCE,
   }),
-  outcome: z.enum([
-    'gas not known',
-    'not comparable',
-    'gas side empty',
-    'gauge too coarse',
-    'undercharged',
-    'overcharged',
-    'within',
-  ]),
-  because: z.array(z.string()),
+  outcome,
+  because: z.array(reason),
   why: z.string(),
   target: gaugePressure,
+  /** By what the target was found: the reference point, or the row or rows of the maker's table. */
+  targetFrom: z.strictObject({
+    by: z.enum(['constant density from the reference point', 'table', 'constant density from the nearest row']),
+    rows: z.array(z.strictObject({ temperature, pressure: gaugePressure })),
+  }),
   band: z.strictObject({
     lower: gaugePressure,
     upper: gaugePressure,
@@ -85,15 +88,24 @@ const judged = z.strictObject({
   causes: z.optional(z.array(z.string())),
   stepNeeded: z.optional(pressureDifference),
   charge,
-  cautions: z.array(z.string()),
+  cautions: z.array(cautionCode),
 });
 
 /**
  * A report on a round of checks, version 1, as a zod schema: plain JSON data. Pressures are in the unit of the gauge they
- * were read on; values are exact, `onGauge`, `mark` and `rounded` are for people.
+ * were read on; values are exact, `onGauge`, `mark` and `rounded` are for people. It is a Standard Schema too (its
+ * `~standard`), and {@link reportJsonSchema} gives the same as JSON Schema.
+ *
+ * @example
+ * ```ts
+ * RoundReportShape.safeParse(reportRound(round, { problems: 'refuse the round' })).success; // => true
+ * ```
  */
 export const RoundReportShape = z.strictObject({
+  /** Of the schema of round and report. */
   version: z.literal(1),
+  /** Version of isochore that judged. */
+  libraryVersion: z.string(),
   title: z.optional(z.string()),
   /** `partial`: something in the document was wrong, and what depends on it is not judged. Never to be shown as whole. */
   complete: z.enum(['complete', 'partial']),
@@ -101,7 +113,7 @@ export const RoundReportShape = z.strictObject({
   problemsFound: z.number(),
   problems: z.array(
     z.strictObject({
-      code: z.string(),
+      code: z.enum(PROBLEM_CODES),
       path: z.string(),
       found: z.string(),
       wanted: z.string(),
@@ -111,21 +123,27 @@ export const RoundReportShape = z.strictObject({
   ),
   /** The usual cautions of the work, and those of any check below; each check names its own by code. */
   cautions: z.array(
-    z.strictObject({ code: z.string(), severity: z.enum(['danger', 'caution', 'note']), text: z.string() }),
+    z.strictObject({ code: cautionCode, severity: z.enum(['danger', 'caution', 'note']), text: z.string() }),
   ),
   models: z.array(z.strictObject({ id: z.string(), citation: z.string(), doi: z.optional(z.string()) })),
   /** How many accumulators were found in each outcome. */
-  counts: z.record(z.string(), z.number()),
+  counts: z.partialRecord(outcome, z.number()),
   /**
    * Gas to add, summed over the accumulators for which a quantity is given, and rounded up for the order: as found, and
    * what is still to add after the work. Of the judged part alone, where the report is partial.
    */
   gasToAdd: z.strictObject({ asFound: gasSum, stillToAdd: gasSum }),
+  /** As listed in the round. */
+  instruments: z.array(InstrumentShape),
+  /** What the groups say of themselves. */
+  groups: z.array(z.strictObject({ name, specification: name, ...GROUP_FIELDS })),
   accumulators: z.array(
     z.strictObject({
       group: name,
       name,
       specification: name,
+      /** As the round says; what it does not say of the accumulator but of its group is taken from there. */
+      ...ACCUMULATOR_FIELDS,
       /**
        * By the reading as left; by the one as found, if nothing was read after it. `read again` where readings after the
        * work end without one as left; `work needed` where an empty gas side was filled without its cause being cleared.
@@ -141,11 +159,26 @@ export const RoundReportShape = z.strictObject({
    * Accumulators that could not be judged, by path; their problems, or those of their group or specification, say why.
    * Those that were not even read, in an unreadable document or beyond its limit, are not listed.
    */
-  notJudged: z.array(z.strictObject({ path: z.string(), group: z.optional(z.string()), name: z.optional(z.string()) })),
+  notJudged: z.array(
+    z.strictObject({
+      path: z.string(),
+      group: z.optional(z.string()),
+      name: z.optional(z.string()),
+      unitServed: z.optional(name),
+    }),
+  ),
+  /**
+   * The round as it was given, so that {@link reverify} can judge it again. Left out of a partial report where the document
+   * was no JSON data or held a key twice.
+   */
+  input: z.optional(z.unknown()),
+  /** SHA-256 of the canonical JSON (RFC 8785) of this report without this field, in hexadecimal digits. No signature. */
+  digest: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
 });
 
 /** A report on a round of checks. */
 export type RoundReport = z.infer<typeof RoundReportShape>;
+export type AccumulatorJson = RoundReport['accumulators'][number];
 export type JudgedJson = z.infer<typeof judged>;
 export type GasJson = z.infer<typeof gas>;
 export type ChargeJson = z.infer<typeof charge>;

@@ -1,6 +1,7 @@
 // The shape of a round as it comes in. Shape only: no transforms (JSON Schema cannot express them), no meaning. Meaning
 // is checked by the same functions that a caller of the core uses.
 import * as z from 'zod/mini';
+import { ACCUMULATOR_FIELDS, GROUP_FIELDS, InstrumentShape } from './carried.js';
 import {
   absolutePressure,
   gaugePressure,
@@ -8,22 +9,32 @@ import {
   pressureDifference,
   READING_EVIDENCE,
   temperature,
+  title,
   volume,
 } from './measured.js';
+import { StatedShape, TableShape } from './stated.js';
 
-/** One column of the maker's manual: what a pre-charge should be. */
+/** What is allowed: a tolerance about the target, in one of three ways, or limits of their own. */
+const allowed = z.strictObject({
+  plusMinus: z.optional(pressureDifference),
+  below: z.optional(pressureDifference),
+  above: z.optional(pressureDifference),
+  plusMinusPercentOfGauge: z.optional(z.number()),
+  applies: z.optional(z.enum(['at the measured temperature', 'at the reference temperature'])),
+  minimum: z.optional(StatedShape),
+  maximum: z.optional(StatedShape),
+});
+
+/** What the maker's manual says of one kind of accumulator. */
 export const SpecificationShape = z.strictObject({
   name,
   gas: z.literal('nitrogen'),
-  precharge: z.strictObject({ pressure: gaugePressure, temperature }),
+  precharge: StatedShape,
+  nominal: z.optional(StatedShape),
   ambient: absolutePressure,
-  tolerance: z.strictObject({
-    plusMinus: z.optional(pressureDifference),
-    below: z.optional(pressureDifference),
-    above: z.optional(pressureDifference),
-    plusMinusPercentOfGauge: z.optional(z.number()),
-    applies: z.enum(['at the measured temperature', 'at the reference temperature']),
-  }),
+  tolerance: allowed,
+  toleranceAfterCharging: z.optional(allowed),
+  separator: z.enum(['diaphragm', 'bladder', 'piston']),
   gasVolume: volume,
   allowable: gaugePressure,
   settling: z.strictObject({ allowance: pressureDifference, minutes: z.number() }),
@@ -49,24 +60,42 @@ const groupFields = {
   temperature: z.optional(temperature),
   ambient: z.optional(absolutePressure),
   gaugeStep: z.optional(pressureDifference),
+  instruments: READING_EVIDENCE.instruments,
+  ...GROUP_FIELDS,
 };
+
+/** An accumulator may follow another specification than its group. */
+const accumulatorFields = { name, specification: z.optional(name), ...ACCUMULATOR_FIELDS };
 
 const roundFields = {
   version: z.literal(1),
-  title: z.optional(z.string().check(z.maxLength(200))),
+  title: z.optional(title),
 };
 
 /**
- * A round of checks as it comes in, version 1, as a zod schema. Specifications and groups are referred to by name; a
- * group may state temperature, ambient and gauge step once for readings that do not state their own.
+ * A round of checks as it comes in, version 1, as a zod schema. Specifications and instruments are referred to by name; a
+ * group may state temperature, ambient, gauge step and instruments once for readings that do not state their own, and unit
+ * served and circumstances of the visit for its accumulators.
  *
- * It checks the shape alone; {@link reportRound} checks the meaning as well and reports every problem of both.
+ * It checks the shape alone; {@link reportRound} checks the meaning as well and reports every problem of both. It is a
+ * Standard Schema too (its `~standard`), and {@link roundJsonSchema} gives the same as JSON Schema.
+ *
+ * @example
+ * ```ts
+ * RoundShape.safeParse(round).success; // => true
+ * RoundShape.safeParse({ version: 2 }).success; // => false
+ * ```
  */
 export const RoundShape = z.strictObject({
   ...roundFields,
+  instruments: z.optional(z.array(InstrumentShape)),
+  tables: z.optional(z.array(TableShape)),
   specifications: z.array(SpecificationShape),
   groups: z.array(
-    z.strictObject({ ...groupFields, accumulators: z.array(z.strictObject({ name, visit: visitOf(ReadingShape) })) }),
+    z.strictObject({
+      ...groupFields,
+      accumulators: z.array(z.strictObject({ ...accumulatorFields, visit: visitOf(ReadingShape) })),
+    }),
   ),
 });
 
@@ -76,10 +105,12 @@ export type Round = z.infer<typeof RoundShape>;
 // The same, opened one level at a time, so that what is wrong inside one accumulator hides nothing of another.
 export const RoundShell = z.strictObject({
   ...roundFields,
+  instruments: z.optional(z.array(z.unknown())),
+  tables: z.optional(z.array(z.unknown())),
   specifications: z.array(z.unknown()),
   groups: z.array(z.unknown()),
 });
 export const GroupShell = z.strictObject({ ...groupFields, accumulators: z.array(z.unknown()) });
-export const AccumulatorShell = z.strictObject({ name, visit: visitOf(z.unknown()) });
+export const AccumulatorShell = z.strictObject({ ...accumulatorFields, visit: visitOf(z.unknown()) });
 
 export type ReadingJson = z.infer<typeof ReadingShape>;

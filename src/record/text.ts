@@ -1,18 +1,18 @@
 import { cut, quote, type Problem } from '../basis/fault.js';
 import { add, emptyFindings, taint, type Findings } from './problems.js';
 import type { RoundReport } from './report-shape.js';
-import { reportFound, type When } from './report.js';
+import { DEEPEST, reportFound, type Document, type When } from './report.js';
 import { scan } from './scan.js';
 
 /** Longest JSON text that is read, in UTF-16 code units. */
 export const LONGEST_TEXT = 200_000_000;
-/** Deepest nesting of JSON text that is read; a round needs nine levels. */
-export const DEEPEST = 32;
-
 /**
  * {@link reportRound} from JSON text (RFC 8259; a byte order mark is passed over). The text door also sees what
  * JavaScript's own parser hides: a key given twice in one object, of which the parser keeps the last. What holds one is
- * not judged. Text beyond 200 million characters or 32 levels is refused unread.
+ * not judged, and such a report carries no `input`.
+ *
+ * Limits: text beyond {@link LONGEST_TEXT} UTF-16 code units or {@link DEEPEST} levels is refused unread; of more than
+ * {@link MOST_ACCUMULATORS} accumulators the rest is not read; more than {@link MOST_VALUES} values are not read at all.
  *
  * @throws {@link Fault} as {@link reportRound}
  * @example
@@ -28,7 +28,7 @@ export function reportRoundText(text: string, when: When): RoundReport {
 }
 
 /** The value of a JSON text; undefined, with the problem, if it is not to be read. */
-function parse(text: string, findings: Findings): { readonly json: unknown } | undefined {
+function parse(text: string, findings: Findings): Document | undefined {
   if (typeof text !== 'string') {
     return refuse(findings, 'not JSON', quote(text), 'a JSON text', 'data that is parsed already goes to reportRound');
   }
@@ -53,7 +53,7 @@ function parse(text: string, findings: Findings): { readonly json: unknown } | u
     add(findings, path, [duplicateKey(path)]);
     taint(findings, path);
   }
-  return { json };
+  return { json, isWhole: duplicates.length === 0 };
 }
 
 function refuse(findings: Findings, code: Problem['code'], found: string, wanted: string, remedy: string): undefined {

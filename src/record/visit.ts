@@ -38,7 +38,8 @@ export function visitProblems(readings: readonly Clock[]): Problem[] {
   return problems;
 }
 
-const WORKED: readonly string[] = ['after filling', 'after venting'];
+/** Roles of readings taken right after gas was moved. */
+export const WORKED: readonly string[] = ['after filling', 'after venting'];
 
 /** Minutes from one time to another. */
 export function minutesBetween(earlier: string, later: string): number {

@@ -20,6 +20,13 @@ export function judgedJson({ reading, given, stated, at }: Admitted, { verdict, 
     because: [...verdict.because],
     why: verdict.why,
     target: gaugeJson(verdict.target, unit),
+    targetFrom: {
+      by: verdict.targetFrom.by,
+      rows: verdict.targetFrom.rows.map((row) => ({
+        temperature: temperatureJson(row.temperature, given.temperature.unit),
+        pressure: gaugeJson(row.pressure, unit),
+      })),
+    },
     band: {
       lower: gaugeJson(band.lower, unit),
       upper: gaugeJson(band.upper, unit),
@@ -63,7 +70,7 @@ function chargeJson(charge: Charge, unit: PressureUnit): ChargeJson {
   };
 }
 
-function withheldJson({ action, because, why }: Withheld): { action: 'withheld'; because: string[]; why: string } {
+function withheldJson({ action, because, why }: Withheld): Extract<ChargeJson, { action: 'withheld' }> {
   return { action, because: [...because], why };
 }
 

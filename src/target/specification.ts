@@ -1,9 +1,9 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
-import { relation, step2, type Trace } from '../basis/relation.js';
 import type { GasModel } from '../gas/model.js';
 import { needModel } from '../gas/state.js';
 import {
   CheckedValue,
+  gaugeOf,
   isChecked,
   need,
   wrongKind,
@@ -16,38 +16,29 @@ import {
 } from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
 import { needAmbient } from './conditions.js';
-import { densityOfLine, type Point } from './line.js';
+import { curveOf, gaugeOnCurve, lineThrough, type Curve } from './curve.js';
+import { gaugeOnLine } from './line.js';
+import { isObject, needObject, needPoint, needStated, type ReferencePoint, type Stated } from './table.js';
+import { curvesOf, needAllowed, negative, type Allowed, type Curves } from './tolerance.js';
 
-/** The pre-charge as the maker states it: a gauge pressure at a temperature. */
-export interface ReferencePoint {
-  readonly pressure: GaugePressure;
-  readonly temperature: Temperature;
-}
-
-/**
- * How far a pre-charge may lie off its target: the same to both sides, a size to each side, or a percentage of the gauge
- * target (of a gauge pressure, as the trade has it). Sizes are zero or more, and at least one is more than zero.
- */
-export type Tolerance =
-  | { readonly plusMinus: PressureDifference }
-  | { readonly below: PressureDifference; readonly above: PressureDifference }
-  | { readonly plusMinusPercentOfGauge: number };
-
-/**
- * Where the tolerance holds. At the measured temperature it is laid about the target there. At the reference temperature
- * it is laid about the reference pressure, and its limits follow their own constant-density lines: in a hot vessel the
- * band is wider.
- */
-export type Applies = 'at the measured temperature' | 'at the reference temperature';
+/** What stands between gas and oil. */
+export type Separator = 'diaphragm' | 'bladder' | 'piston';
 
 /** What the maker's manual says of an accumulator's pre-charge. Nothing here has a default. */
 export interface SpecificationGiven {
   /** The charge gas. */
   readonly gas: GasModel;
-  readonly precharge: ReferencePoint;
+  /** The pre-charge wanted, at one point or by a table. A table is the target; the formula only checks it. */
+  readonly precharge: Stated;
+  /** Beside a table: the nominal pre-charge on the plate. Where its line and the table differ, that is reported. */
+  readonly nominal?: ReferencePoint;
   /** Ambient pressure at which the specification's gauge pressures are meant; `standardAtmosphere` where it is silent. */
   readonly ambient: AbsolutePressure;
-  readonly tolerance: Tolerance & { readonly applies: Applies };
+  /** What is allowed in service. */
+  readonly tolerance: Allowed;
+  /** What is allowed after charging, where the manual asks for more than in service; see {@link afterCharging}. */
+  readonly toleranceAfterCharging?: Allowed;
+  readonly separator: Separator;
   /** Volume of the gas side with the oil side drained. Greater than zero. */
   readonly gasVolume: Volume;
   /** Allowable pressure of the accumulator, as on its name plate. */
@@ -60,48 +51,82 @@ export interface SpecificationGiven {
   };
 }
 
+/** A row of a maker's table that lies off the nominal point's line of constant density by more than the printed step. */
+export interface Disagreement {
+  readonly row: ReferencePoint;
+  /** What the nominal point gives at the temperature of the row. */
+  readonly byConstantDensity: GaugePressure;
+}
+
 /**
- * A checked specification, with the densities of its lines solved once. Only {@link specification} makes one; a copy is
- * refused, as it is for a quantity.
+ * A checked specification, with its curves solved once. Only {@link specification} makes one; a copy is refused, as it is
+ * for a quantity.
  */
 export interface Specification extends SpecificationGiven, Checked<'specification'> {
+  /** Temperature of the reference point, or the reference temperature of the table. */
+  readonly referenceTemperature: Temperature;
   /** Molar density of the gas at the reference point, mol/m3: constant while the vessel stays closed. */
-  readonly density_mol_m3: number;
-  /** Molar densities of the lower and upper limit, where the tolerance applies at the reference temperature. */
-  readonly limitDensities_mol_m3: { readonly lower: number; readonly upper: number } | 'limits follow the target';
+  readonly density_mol_m3: number | 'by table';
+  /** Where a table and its nominal point disagree; empty if there is nothing to compare. */
+  readonly disagreements: readonly Disagreement[];
+  /** The solved curves; opaque. */
+  readonly '~curves': Curves;
 }
 
 class SpecificationValue extends CheckedValue<'specification'> implements Specification {
   readonly gas: GasModel;
-  readonly precharge: ReferencePoint;
+  readonly precharge: Stated;
+  declare readonly nominal?: ReferencePoint;
   readonly ambient: AbsolutePressure;
-  readonly tolerance: Specification['tolerance'];
+  readonly tolerance: Allowed;
+  declare readonly toleranceAfterCharging?: Allowed;
+  readonly separator: Separator;
   readonly gasVolume: Volume;
   readonly allowable: GaugePressure;
   readonly settling: Specification['settling'];
-  readonly density_mol_m3: number;
-  readonly limitDensities_mol_m3: Specification['limitDensities_mol_m3'];
+  readonly referenceTemperature: Temperature;
+  readonly density_mol_m3: number | 'by table';
+  readonly disagreements: readonly Disagreement[];
+  declare readonly '~curves': Curves;
 
-  constructor(given: SpecificationGiven, density: number, limits: Specification['limitDensities_mol_m3']) {
+  constructor(given: SpecificationGiven, curves: Curves, disagreements: readonly Disagreement[]) {
     super('specification');
     this.gas = given.gas;
-    this.precharge = Object.freeze({ ...given.precharge });
+    this.precharge = frozen(given.precharge);
+    if (given.nominal !== undefined) this.nominal = frozen(given.nominal);
     this.ambient = given.ambient;
-    this.tolerance = Object.freeze({ ...given.tolerance });
+    this.tolerance = frozen(given.tolerance);
+    if (given.toleranceAfterCharging !== undefined) this.toleranceAfterCharging = frozen(given.toleranceAfterCharging);
+    this.separator = given.separator;
     this.gasVolume = given.gasVolume;
     this.allowable = given.allowable;
-    this.settling = Object.freeze({ ...given.settling });
-    this.density_mol_m3 = density;
-    this.limitDensities_mol_m3 = limits;
+    this.settling = frozen(given.settling);
+    this.referenceTemperature = referenceTemperature(given.precharge);
+    this.density_mol_m3 = curves.target.by === 'line' ? curves.target.rho_mol_m3 : 'by table';
+    this.disagreements = frozen(disagreements);
+    // Not enumerable: a means of the calculation, not a part of what the manual says.
+    Object.defineProperty(this, '~curves', { value: curves });
     Object.freeze(this);
   }
 }
 
+/** A frozen copy of plain data, with the frozen quantities in it as they are. */
+function frozen<T extends object>(value: T): T {
+  if ('~isochore' in value) return value; // a quantity
+  if (Array.isArray(value)) return Object.freeze(value.map((one: unknown) => (isObject(one) ? frozen(one) : one))) as T;
+  const entries = Object.entries(value).map(([key, one]: [string, unknown]) => [
+    key,
+    isObject(one) ? frozen(one) : one,
+  ]);
+  return Object.freeze(Object.fromEntries(entries)) as T;
+}
+
 /**
- * Checks a specification and solves its constant-density line.
+ * Checks a specification and solves its curves: lines of constant density, and the ends of tables.
  *
- * @throws {@link Fault} with every problem found: `wrong kind`, `not positive`, `negative`, `band without width`,
- * `band reaches zero`, `above allowable` (the reference pressure above the allowable pressure), `outside the model`,
+ * @throws {@link Fault} with every problem found: `wrong kind`, `wrong shape`, `not positive`, `negative`,
+ * `band without width`, `band reaches zero`, `limits crossed`, `rows out of order`, `outside the table`,
+ * `above allowable` (the reference pressure above the allowable pressure), `outside the model`,
  * `not an ambient pressure`, `unknown word`
  * @example
  * ```ts
@@ -110,16 +135,17 @@ class SpecificationValue extends CheckedValue<'specification'> implements Specif
  *   precharge: { pressure: gauge(140, 'bar'), temperature: temperature(20, '°C') },
  *   ambient: standardAtmosphere,
  *   tolerance: { plusMinus: pressureDifference(2, 'bar'), applies: 'at the measured temperature' },
+ *   separator: 'diaphragm',
  *   gasVolume: volume(5, 'L'),
  *   allowable: gauge(210, 'bar'),
  *   settling: { allowance: pressureDifference(1.5, 'bar'), minutes: 5 },
  * });
- * spec.density_mol_m3.toFixed(1); // => '5693.9'
+ * Number(spec.density_mol_m3).toFixed(1); // => '5693.9'
  * ```
  */
 export function specification(given: SpecificationGiven): Specification {
   if (!isObject(given)) wrongKind('specification as the manual gives it', given, '');
-  const { gas, precharge, ambient, tolerance, gasVolume, allowable, settling } = given;
+  const { gas, precharge, nominal, ambient, tolerance, toleranceAfterCharging, gasVolume, allowable, settling } = given;
   const problems: Problem[] = [];
   const check = (path: string, admit: () => void): boolean => {
     const before = problems.length;
@@ -128,10 +154,12 @@ export function specification(given: SpecificationGiven): Specification {
   };
 
   const model = check('gas', () => needModel(gas, ''));
-  const stated = check('precharge', () => needPoint(precharge));
+  const stated = check('precharge', () => needStated(precharge));
+  if (nominal !== undefined) check('nominal', () => needNominal(nominal, precharge));
   const placed = check('ambient', () => needAmbient(ambient, ''));
-  const sized = check('tolerance', () => needTolerance(tolerance));
-  check('tolerance', () => needApplies(tolerance));
+  check('tolerance', () => needAllowed(tolerance));
+  if (toleranceAfterCharging !== undefined) check('toleranceAfterCharging', () => needAllowed(toleranceAfterCharging));
+  check('separator', () => needSeparator(given.separator));
   check('gasVolume', () => {
     need('volume', gasVolume, '');
     if (gasVolume.cubicMetres === 0) notPositive('0 m3', 'the volume of the gas side stands on the name plate');
@@ -139,54 +167,118 @@ export function specification(given: SpecificationGiven): Specification {
   const limited = check('allowable', () => need('gauge pressure', allowable, ''));
   check('settling', () => needSettling(settling));
 
-  // Each comparison of two parts needs those two sound, and no more.
-  if (stated && limited) check('precharge.pressure', () => needAllowed(precharge.pressure, allowable));
-  if (stated && sized) check('tolerance', () => needBand(precharge.pressure, tolerance));
-  const density = (p_g: number, about: string): number =>
-    densityOfLine(gas, referencePoint({ precharge, ambient }, p_g), 'precharge', about);
-  const p = stated ? precharge.pressure.pascals : 0;
-  const rho = model && stated && placed ? collect(problems, '', () => density(p, 'reference point')) : undefined;
+  // Each comparison of parts needs those parts sound, and no more.
+  const sound = (path: string): boolean => !problems.some((p) => p.path === path || p.path.startsWith(`${path}.`));
+  const target = solved(problems, model && stated && placed, () =>
+    curveOf(gas, precharge, ambient.pascals, 'precharge', 'reference point'),
+  );
+  const reference = solved(problems, stated && (target !== undefined || !('rows' in precharge)), () => {
+    if (!('rows' in precharge)) return precharge.pressure.pascals;
+    const T = referenceTemperature(precharge).kelvins;
+    return target === undefined ? 0 : gaugeOnCurve(gas, target, T, ambient.pascals, 'reference point');
+  });
+  if (reference !== undefined && limited) check('precharge', () => needBelow(reference, allowable, precharge));
+  const curves = (path: 'tolerance' | 'toleranceAfterCharging', allowed: Allowed): Curves | undefined =>
+    reference === undefined || !placed || !model || !soundTolerance(problems, path)
+      ? undefined
+      : collect(problems, path, () =>
+          curvesOf(
+            gas,
+            allowed,
+            target,
+            { pressure: gaugeOf(reference), temperature: referenceTemperature(precharge) },
+            ambient.pascals,
+          ),
+        );
+  const inService = curves('tolerance', tolerance);
+  if (toleranceAfterCharging !== undefined) curves('toleranceAfterCharging', toleranceAfterCharging);
+  const disagreements = solved(problems, target !== undefined && sound('nominal'), () => compared(given, target));
   failIfAny(problems);
-  if (rho === undefined) return wrongKind('specification', given, ''); // cannot be: a problem would have been thrown
-
-  const { below, above } = tolerances(tolerance, p);
-  const limits =
-    tolerance.applies === 'at the reference temperature'
-      ? Object.freeze({ lower: density(p - below, 'lower limit'), upper: density(p + above, 'upper limit') })
-      : 'limits follow the target';
-  return new SpecificationValue(given, rho, limits);
+  // Cannot be: what is not solved has left a problem.
+  if (inService === undefined || disagreements === undefined) return wrongKind('specification', given, '');
+  return new SpecificationValue(given, inService, disagreements);
 }
 
-function needPoint(point: ReferencePoint): void {
-  needObject(point, 'reference point: pressure and temperature');
-  const problems: Problem[] = [];
-  collect(problems, 'pressure', () => need('gauge pressure', point.pressure, ''));
-  collect(problems, 'temperature', () => need('temperature', point.temperature, ''));
-  failIfAny(problems);
+/**
+ * The specification with the band that its manual asks for after charging. Where the manual has none of its own, the band
+ * in service holds, and this is the same specification.
+ *
+ * @throws {@link Fault} `wrong kind`
+ * @example
+ * ```ts
+ * afterCharging(spec) === spec; // => true
+ * ```
+ */
+export function afterCharging(spec: Specification): Specification {
+  needSpecification(spec);
+  const { toleranceAfterCharging, ...given } = spec;
+  return toleranceAfterCharging === undefined ? spec : specification({ ...given, tolerance: toleranceAfterCharging });
 }
 
-function needAllowed(pressure: GaugePressure, allowable: GaugePressure): void {
-  if (pressure.pascals <= allowable.pascals) return;
-  fail({
-    code: 'above allowable',
-    path: '',
-    found: `${inBar(pressure.pascals)} gauge`,
-    wanted: `at most the allowable pressure, ${inBar(allowable.pascals)} gauge`,
-    remedy: 'check both against the manual and the name plate; do not fill before they agree',
+/** Runs a step that only sound parts allow. */
+function solved<T>(problems: Problem[], ready: boolean, solve: () => T): T | undefined {
+  return ready ? collect(problems, '', solve) : undefined;
+}
+
+function soundTolerance(problems: readonly Problem[], path: string): boolean {
+  return !problems.some((problem) => problem.path !== `${path}.applies` && `${problem.path}.`.startsWith(`${path}.`));
+}
+
+/** The reference temperature of what a manual states. */
+function referenceTemperature(stated: Stated): Temperature {
+  return 'rows' in stated ? stated.referenceTemperature : stated.temperature;
+}
+
+/** The rows of a table that lie off the nominal point's line by more than they are rounded. */
+function compared({ gas, precharge, nominal, ambient }: SpecificationGiven, target: Curve | undefined): Disagreement[] {
+  if (nominal === undefined || target === undefined || !('rows' in precharge)) return [];
+  const line = lineThrough(gas, nominal, ambient.pascals, 'nominal', 'nominal point');
+  return precharge.rows.flatMap((row) => {
+    const p = gaugeOnLine(
+      gas,
+      line.point,
+      line.rho_mol_m3,
+      row.temperature.kelvins,
+      ambient.pascals,
+      'nominal',
+      'nominal point',
+    );
+    const off = Math.abs(p - row.pressure.pascals);
+    return off > precharge.printedStep.pascals ? [{ row, byConstantDensity: gaugeOf(p) }] : [];
   });
 }
 
-function needBand(pressure: GaugePressure, tolerance: Tolerance): void {
-  const { below, above } = tolerances(tolerance, pressure.pascals);
-  const lower = pressure.pascals - below;
-  if (!(lower < pressure.pascals + above)) noWidth('a tolerance too small to tell its limits apart', '');
-  if (lower > 0) return;
+function needNominal(nominal: ReferencePoint, precharge: Stated): void {
+  needPoint(nominal);
+  if (isObject(precharge) && 'rows' in precharge) return;
   fail({
-    code: 'band reaches zero',
+    code: 'wrong shape',
     path: '',
-    found: `a lower limit of ${inBar(lower)} gauge at the reference temperature`,
-    wanted: 'a lower limit above zero gauge',
-    remedy: 'check the unit of the tolerance: an empty accumulator must never count as charged',
+    found: 'a nominal point beside a reference point',
+    wanted: 'a nominal point only beside a table',
+    remedy: 'a specification without a table states its one point as precharge',
+  });
+}
+
+function needSeparator(separator: Separator): void {
+  if (separator === 'diaphragm' || separator === 'bladder' || separator === 'piston') return;
+  fail({
+    code: 'unknown word',
+    path: '',
+    found: quote(separator),
+    wanted: "'diaphragm', 'bladder' or 'piston'",
+    remedy: 'see the name plate or the drawing',
+  });
+}
+
+function needBelow(reference_Pa: number, allowable: GaugePressure, precharge: Stated): void {
+  if (reference_Pa <= allowable.pascals) return;
+  fail({
+    code: 'above allowable',
+    path: 'rows' in precharge ? 'rows' : 'pressure',
+    found: `${inBar(reference_Pa)} gauge`,
+    wanted: `at most the allowable pressure, ${inBar(allowable.pascals)} gauge`,
+    remedy: 'check both against the manual and the name plate; do not fill before they agree',
   });
 }
 
@@ -204,118 +296,11 @@ function needSettling(settling: SpecificationGiven['settling']): void {
   failIfAny(problems);
 }
 
-/** A point at the reference temperature and ambient of a specification, at the reference pressure or at a limit. */
-export function referencePoint(
-  { precharge, ambient }: Pick<SpecificationGiven, 'precharge' | 'ambient'>,
-  p_g_Pa: number,
-): Point {
-  return { p_g_Pa, T_K: precharge.temperature.kelvins, ambient_Pa: ambient.pascals };
-}
-
-export const PERCENTAGE = /* @__PURE__ */ relation({
-  gives: 'dp',
-  unit: 'Pa',
-  from: ['percent', 'p_g'],
-  formula: 'percent / 100 * p_g',
-  source: 'tolerance as a percentage of the gauge pressure (common practice, no source)',
-  of: (percent, p_g) => (percent / 100) * p_g,
-});
-
-/** The sizes of a tolerance about a gauge pressure, in Pa. */
-export function tolerances(tolerance: Tolerance, p_g_Pa: number, trace?: Trace): { below: number; above: number } {
-  if ('plusMinus' in tolerance) return { below: tolerance.plusMinus.pascals, above: tolerance.plusMinus.pascals };
-  if ('below' in tolerance) return { below: tolerance.below.pascals, above: tolerance.above.pascals };
-  const size = step2(trace, PERCENTAGE, 'tolerance', tolerance.plusMinusPercentOfGauge, p_g_Pa);
-  return { below: size, above: size };
-}
-
 /** Refuses everything but a specification that {@link specification} made. */
 export function needSpecification(spec: Specification): void {
   if (!isChecked(spec, 'specification')) wrongKind('specification', spec, 'spec');
 }
 
-const FORMS = ['plusMinus', 'below', 'above', 'plusMinusPercentOfGauge'] as const;
-
-function needApplies(tolerance: SpecificationGiven['tolerance']): void {
-  if (!isObject(tolerance)) return; // said already
-  const { applies } = tolerance;
-  if (applies === 'at the measured temperature' || applies === 'at the reference temperature') return;
-  fail({
-    code: 'unknown word',
-    path: 'applies',
-    found: quote(applies),
-    wanted: "'at the measured temperature' or 'at the reference temperature'",
-    remedy: 'see the manual: is the band given for the corrected reading, or about the value in its table?',
-  });
-}
-
-function needTolerance(tolerance: Tolerance): void {
-  needObject(tolerance, 'tolerance');
-  const form = FORMS.filter((key) => key in tolerance).join(' ');
-  if (form === 'plusMinus' && 'plusMinus' in tolerance) return needWidth([tolerance.plusMinus], ['plusMinus']);
-  if (form === 'below above' && 'below' in tolerance)
-    return needWidth([tolerance.below, tolerance.above], ['below', 'above']);
-  if (form === 'plusMinusPercentOfGauge' && 'plusMinusPercentOfGauge' in tolerance) {
-    const percent = tolerance.plusMinusPercentOfGauge;
-    if (Number.isFinite(percent) && percent > 0 && percent < 100) return;
-    return fail({
-      code: 'band without width',
-      path: 'plusMinusPercentOfGauge',
-      found: quote(percent),
-      wanted: 'a percentage above 0 and below 100',
-      remedy: 'give the percentage itself: 2 for ± 2 %',
-    });
-  }
-  return fail({
-    code: 'wrong shape',
-    path: '',
-    found: form === '' ? 'no tolerance' : form.replaceAll(' ', ' with '),
-    wanted: 'plusMinus, or below and above, or plusMinusPercentOfGauge',
-    remedy: 'state the band in exactly one of the three ways',
-  });
-}
-
-function needWidth(sizes: readonly PressureDifference[], paths: readonly string[]): void {
-  const problems: Problem[] = [];
-  sizes.forEach((size, i) => {
-    collect(problems, paths[i] ?? '', () => {
-      need('pressure difference', size, '');
-      if (size.pascals < 0) negative(size, '');
-    });
-  });
-  failIfAny(problems);
-  if (sizes.some((size) => size.pascals > 0)) return;
-  noWidth('0 bar difference', paths.length === 1 ? (paths[0] ?? '') : '');
-}
-
-function noWidth(found: string, path: string): never {
-  fail({
-    code: 'band without width',
-    path,
-    found,
-    wanted: 'a tolerance of more than zero to at least one side',
-    remedy: 'give the tolerance of the manual; no gauge can meet a band without width',
-  });
-}
-
-function negative(size: PressureDifference, path: string): never {
-  fail({
-    code: 'negative',
-    path,
-    found: `${inBar(size.pascals)} difference`,
-    wanted: 'zero or more',
-    remedy: 'give sizes, not signed limits: below and above are both counted away from the target',
-  });
-}
-
 function notPositive(found: string, remedy: string): never {
   fail({ code: 'not positive', path: '', found, wanted: 'more than zero', remedy });
-}
-
-function needObject(value: object, wanted: string): void {
-  if (!isObject(value)) wrongKind(wanted, value, '');
-}
-
-function isObject(value: unknown): value is object {
-  return typeof value === 'object' && value !== null;
 }

@@ -1,18 +1,19 @@
 import type { Trace } from '../basis/relation.js';
-import { pvtAt } from '../gas/door.js';
-import { gaugeOf, need, type GaugePressure } from '../quantity/kind.js';
+import { gaugeOf, need, type GaugePressure, type Temperature } from '../quantity/kind.js';
 import { needAmbient, type Conditions } from './conditions.js';
-import { densityOfLine, gaugeOnLine } from './line.js';
-import { needSpecification, referencePoint, type Specification } from './specification.js';
+import { gaugeOnCurve, slopeOfCurve, sourceOn, type TargetSource } from './curve.js';
+import { densityOfLine } from './line.js';
+import { needSpecification, type Specification } from './specification.js';
 
 /**
  * The pre-charge that a specification asks for at a gas temperature: the gauge pressure, in the ambient of that hour, of
- * the gas that has the reference pressure at the reference temperature.
+ * the gas that has the reference pressure at the reference temperature; or what the maker's table asks for there.
  *
- * Follows a line of constant density (the vessel is closed and keeps its volume) through the specification's gas model.
+ * From a reference point it follows a line of constant density (the vessel is closed and keeps its volume) through the
+ * specification's gas model.
  * The ideal-gas law along the same line is 3 bar off at 140 bar and 20 K.
  *
- * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `outside the model`
+ * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `outside the model`, `outside the table`
  * @example
  * ```ts
  * const at = { temperature: temperature(40, '°C'), ambient: standardAtmosphere };
@@ -28,22 +29,37 @@ export function target(spec: Specification, at: Conditions, trace?: Trace): Gaug
 /** Target in Pa gauge, for checked input. */
 export function targetAt(spec: Specification, at: Conditions, trace?: Trace): number {
   const { kelvins } = at.temperature;
-  if (trace !== undefined) showLine(spec, trace);
-  const point = referencePoint(spec, spec.precharge.pressure.pascals);
-  const { pascals } = at.ambient;
-  return gaugeOnLine(spec.gas, point, spec.density_mol_m3, kelvins, pascals, 'temperature', 'target', trace);
+  return gaugeOnCurve(spec.gas, spec['~curves'].target, kelvins, at.ambient.pascals, 'target', trace);
 }
 
-/** Shows how the density of the line, solved when the specification was made, comes about. */
-function showLine(spec: Specification, trace: Trace): void {
-  densityOfLine(spec.gas, referencePoint(spec, spec.precharge.pressure.pascals), 'precharge', 'reference point', trace);
+/** Molar density of the gas at its target, mol/m3. */
+export function targetDensity(spec: Specification, at: Conditions, target_Pa: number, trace?: Trace): number {
+  if (spec.density_mol_m3 !== 'by table') return spec.density_mol_m3;
+  const point = { p_g_Pa: target_Pa, T_K: at.temperature.kelvins, ambient_Pa: at.ambient.pascals };
+  return densityOfLine(spec.gas, point, 'temperature', 'target', trace);
+}
+
+/**
+ * By what the target at a gas temperature is found: constant density from the reference point, or a row of the maker's
+ * table, or the two rows between which it is read.
+ *
+ * @throws {@link Fault} `wrong kind`; `outside the table`, where the specification refuses to go beyond its rows
+ * @example
+ * ```ts
+ * targetSource(spec, temperature(40, '°C')).by; // => 'constant density from the reference point'
+ * ```
+ */
+export function targetSource(spec: Specification, temperature: Temperature): TargetSource {
+  needSpecification(spec);
+  need('temperature', temperature, 'temperature');
+  return sourceOn(spec['~curves'].target, temperature.kelvins);
 }
 
 /**
  * How fast the target rises with the gas temperature, ∂target/∂T, in Pa/K: what one kelvin of error in the thermometer
- * costs.
+ * costs. On a table it is the slope between its rows; at a row, above it.
  *
- * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `outside the model`
+ * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `outside the model`, `outside the table`
  * @example
  * ```ts
  * const at = { temperature: temperature(40, '°C'), ambient: standardAtmosphere };
@@ -53,8 +69,7 @@ function showLine(spec: Specification, trace: Trace): void {
 export function slope(spec: Specification, at: Conditions): { readonly pascalsPerKelvin: number } {
   needSpecification(spec);
   needConditions(at);
-  const { dpdT_rho } = pvtAt(spec.gas, at.temperature.kelvins, spec.density_mol_m3, 'temperature', 'target');
-  return { pascalsPerKelvin: dpdT_rho };
+  return { pascalsPerKelvin: slopeOfCurve(spec.gas, spec['~curves'].target, at.temperature.kelvins) };
 }
 
 /** Refuses conditions that are not a temperature and an ambient pressure. */

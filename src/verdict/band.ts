@@ -4,8 +4,9 @@ import { gaugeOf, type GaugePressure } from '../quantity/kind.js';
 import { rounded, type Division } from '../quantity/step.js';
 import { inBar, type PressureUnit } from '../quantity/unit.js';
 import type { Conditions } from '../target/conditions.js';
-import { densityOfLine, gaugeOnLine } from '../target/line.js';
-import { needSpecification, referencePoint, tolerances, type Specification } from '../target/specification.js';
+import { gaugeOnCurve, type Curve } from '../target/curve.js';
+import { needSpecification, type Specification } from '../target/specification.js';
+import { tolerances, type Tolerance } from '../target/tolerance.js';
 import { needConditions, targetAt } from '../target/target.js';
 
 /** The gauge pressures that a specification allows at a temperature and ambient. The limits themselves are allowed. */
@@ -67,9 +68,9 @@ export function bandAbout(
   step: Division<PressureUnit>,
   trace?: Trace,
 ): Band {
-  const limits = spec.limitDensities_mol_m3;
+  const { limits } = spec['~curves'];
   const { lower, upper } =
-    limits === 'limits follow the target' ? aboutTarget(spec, target_Pa, trace) : alongLines(spec, limits, at, trace);
+    limits === 'about the target' ? aboutTarget(spec, target_Pa, trace) : onCurves(spec, limits, at, target_Pa, trace);
   if (!(lower > 0)) reachesZero(lower, at);
   return { lower: gaugeOf(lower), upper: gaugeOf(upper), onGauge: marks(gaugeOf(lower), gaugeOf(upper), step) };
 }
@@ -89,28 +90,44 @@ interface Limits {
   readonly upper: number;
 }
 
-function aboutTarget(spec: Specification, target_Pa: number, trace?: Trace): Limits {
-  const { below, above } = tolerances(spec.tolerance, target_Pa, trace);
+function aboutTarget({ tolerance }: Specification, target_Pa: number, trace?: Trace): Limits {
+  const { below, above } = tolerances(tolerance as Tolerance, target_Pa, trace);
   return {
     lower: step2(trace, LOWER, 'lower limit', target_Pa, below),
     upper: step2(trace, UPPER, 'upper limit', target_Pa, above),
   };
 }
 
-function alongLines(spec: Specification, densities: Limits, at: Conditions, trace?: Trace): Limits {
-  const p = spec.precharge.pressure.pascals;
-  const { below, above } = tolerances(spec.tolerance, p, trace);
-  const limit = (p_g: number, rho: number, about: string): number => {
-    const point = referencePoint(spec, p_g);
-    const { kelvins } = at.temperature;
-    // Solved when the specification was made; shown again for whoever follows the working.
-    if (trace !== undefined) densityOfLine(spec.gas, point, 'precharge', about, trace);
-    return gaugeOnLine(spec.gas, point, rho, kelvins, at.ambient.pascals, 'temperature', about, trace);
-  };
-  return {
-    lower: limit(step2(trace, LOWER, 'lower limit', p, below), densities.lower, 'lower limit'),
-    upper: limit(step2(trace, UPPER, 'upper limit', p, above), densities.upper, 'upper limit'),
-  };
+function onCurves(
+  { gas, tolerance, '~curves': { target }, referenceTemperature, ambient }: Specification,
+  limits: { readonly lower: Curve; readonly upper: Curve },
+  at: Conditions,
+  target_Pa: number,
+  trace?: Trace,
+): Limits {
+  const T = at.temperature.kelvins;
+  const here = at.ambient.pascals;
+  if (trace !== undefined && !('minimum' in tolerance)) {
+    // How the points of the limits come about: solved when the specification was made, shown again here.
+    const p = gaugeOnCurve(gas, target, referenceTemperature.kelvins, ambient.pascals, 'reference point', trace);
+    const { below, above } = tolerances(tolerance, p, trace);
+    step2(trace, LOWER, 'lower limit, as stated', p, below);
+    step2(trace, UPPER, 'upper limit, as stated', p, above);
+  }
+  const lower = gaugeOnCurve(gas, limits.lower, T, here, 'lower limit', trace);
+  const upper = gaugeOnCurve(gas, limits.upper, T, here, 'upper limit', trace);
+  if (!(lower < upper && lower <= target_Pa && target_Pa <= upper)) crossed(lower, upper, at);
+  return { lower, upper };
+}
+
+function crossed(lower_Pa: number, upper_Pa: number, { temperature }: Conditions): never {
+  fail({
+    code: 'limits crossed',
+    path: 'temperature',
+    found: `${temperature.kelvins} K, where the limits are ${inBar(lower_Pa)} and ${inBar(upper_Pa)} gauge`,
+    wanted: 'a temperature at which the limits enclose the target',
+    remedy: 'check the tables of target, minimum and maximum against the manual',
+  });
 }
 
 function marks(lower: GaugePressure, upper: GaugePressure, step: Division<PressureUnit>): Band['onGauge'] {

@@ -1,8 +1,8 @@
-import { relation, step2, type Trace } from '../basis/relation.js';
-import { temperatureAt } from '../gas/door.js';
+import { relation, type Trace } from '../basis/relation.js';
 import { gaugeOf, need, temperatureOf, type GaugePressure, type Temperature } from '../quantity/kind.js';
-import { belowVacuum, TO_ABSOLUTE } from '../quantity/pressure.js';
+import { belowVacuum } from '../quantity/pressure.js';
 import type { Conditions } from '../target/conditions.js';
+import { temperatureOnCurve } from '../target/curve.js';
 import { densityOfLine, gaugeOnLine, type Point } from '../target/line.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { needConditions } from '../target/target.js';
@@ -50,7 +50,7 @@ export function referred(spec: Specification, read: Read, trace?: Trace): GaugeP
 /** {@link referred}, for checked input. */
 export function referredOf(spec: Specification, read: Read, trace?: Trace): GaugePressure {
   const rho = readDensity(spec, read, trace);
-  const T_ref = spec.precharge.temperature.kelvins;
+  const T_ref = spec.referenceTemperature.kelvins;
   const ambient = spec.ambient.pascals;
   return gaugeOf(gaugeOnLine(spec.gas, readPoint(read), rho, T_ref, ambient, 'pressure', 'reading referred', trace));
 }
@@ -68,7 +68,7 @@ function readPoint({ pressure, temperature, ambient }: Read): Point {
  * The explaining temperature: the gas temperature at which this reading would be right. Close to the measured one, look
  * to the thermometer or to gas that is still warm or cold; far from it, gas is missing or too much.
  *
- * @returns `none in range` if no temperature within the validity of the gas model explains the reading
+ * @returns `none in range` if no temperature within the validity of the gas model, or of the table, explains the reading
  * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `below vacuum`
  * @example
  * ```ts
@@ -86,8 +86,8 @@ export function explainingTemperature(spec: Specification, read: Read, trace?: T
 /** {@link explainingTemperature}, for checked input. */
 export function explainingOf(spec: Specification, read: Read, trace?: Trace): Temperature | 'none in range' {
   const about = 'explaining temperature';
-  const p_abs = step2(trace, TO_ABSOLUTE, about, read.pressure.pascals, read.ambient.pascals);
-  const T = temperatureAt(spec.gas, spec.density_mol_m3, p_abs, about, trace);
+  const { target } = spec['~curves'];
+  const T = temperatureOnCurve(spec.gas, target, read.pressure.pascals, read.ambient.pascals, about, trace);
   return T === undefined ? 'none in range' : temperatureOf(T);
 }
 

@@ -11,6 +11,7 @@ import { pressureDifference } from '../quantity/pressure.js';
 import { finer, roundStepBelow, valueIn, write, type Division } from '../quantity/step.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import { needReading, type Reading } from '../reading/reading.js';
+import { sourceOn, type TargetSource } from '../target/curve.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { targetAt } from '../target/target.js';
 import { bandAbout, type Band } from './band.js';
@@ -24,6 +25,8 @@ interface Judged {
   readonly why: string;
   /** The pre-charge wanted at the temperature and ambient of the reading. */
   readonly target: GaugePressure;
+  /** By what the target was found: the reference point, or the row or rows of the maker's table. */
+  readonly targetFrom: TargetSource;
   readonly band: Band;
 }
 
@@ -95,12 +98,20 @@ export function judge(spec: Specification, reading: Reading, trace?: Trace): Ver
   const target_Pa = targetAt(spec, reading, trace);
   const target = gaugeOf(target_Pa);
   const band = bandAbout(spec, reading, target_Pa, reading.gaugeStep, trace);
+  const targetFrom = sourceOn(spec['~curves'].target, reading.temperature.kelvins);
   const say = speaker(spec, reading, target, band);
 
   const missing = missingEvidence(spec, reading);
   if (isSome(missing)) {
     const outcome = missing.includes('gas not known to be nitrogen') ? 'gas not known' : 'not comparable';
-    return { outcome, because: missing, why: missing.map((reason) => say(reason)).join('; '), target, band };
+    return {
+      outcome,
+      because: missing,
+      why: missing.map((reason) => say(reason)).join('; '),
+      target,
+      targetFrom,
+      band,
+    };
   }
 
   const offTarget = pressureDifferenceOf(step2(trace, OFF_TARGET, 'reading', reading.pressure.pascals, target_Pa));
@@ -113,13 +124,31 @@ export function judge(spec: Specification, reading: Reading, trace?: Trace): Ver
     const reason = cleared ? 'empty, cause cleared' : 'reads zero';
     const causes = cleared ? [] : CAUSES_OF_EMPTY;
     const why = say(reason);
-    return { outcome: 'gas side empty', because: [reason], why, target, band, causes, offTarget, insideBandBy };
+    return {
+      outcome: 'gas side empty',
+      because: [reason],
+      why,
+      target,
+      targetFrom,
+      band,
+      causes,
+      offTarget,
+      insideBandBy,
+    };
   }
   if (band.onGauge === 'no mark of the gauge lies in the band' && insideBandBy.pascals >= -step_Pa) {
     const stepNeeded = stepFor(band, reading.gaugeStep.unit);
     const needed = stepText(stepNeeded);
     const because = ['no mark of the gauge in the band'] as const;
-    return { outcome: 'gauge too coarse', because, why: say(because[0], { needed }), target, band, stepNeeded };
+    return {
+      outcome: 'gauge too coarse',
+      because,
+      why: say(because[0], { needed }),
+      target,
+      targetFrom,
+      band,
+      stepNeeded,
+    };
   }
 
   const [outcome, reason] = compared(reading.pressure.pascals, band);
@@ -132,6 +161,7 @@ export function judge(spec: Specification, reading: Reading, trace?: Trace): Ver
     because: [reason],
     why: say(reason, { off, explained }),
     target,
+    targetFrom,
     band,
     offTarget,
     insideBandBy,

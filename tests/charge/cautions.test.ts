@@ -10,8 +10,21 @@ import {
   type Specification,
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
-import { bar, barOf, celsius, GIVEN, readingWith, reads, specOf, specWith } from '../support/accumulator.js';
+import {
+  bar,
+  barOf,
+  celsius,
+  GIVEN,
+  pointOf,
+  readingWith,
+  reads,
+  specBy,
+  specOf,
+  specWith,
+  tableOf,
+} from '../support/accumulator.js';
 import { neighbour } from '../support/exact.js';
+import { densityBySpan } from '../support/line.js';
 import { span2000 } from '../support/span2000.js';
 
 // The cautions of the work, in the order in which it is done. Common practice, no source.
@@ -35,6 +48,12 @@ const narrow = specWith({
   settling: { ...GIVEN.settling, allowance: barOf(0) },
 });
 const low = specWith({ allowable: bar(150) });
+const table = tableOf([
+  [140, 20],
+  [152.6, 40],
+]);
+// Its line gives 140.2 bar at 20 °C and 152.8 bar at 40 °C: both rows are off by more than the step of 0.1 bar.
+const disputed = specBy(table, { nominal: pointOf(140.2, 20) });
 
 const ROWS = [
   row('within', [], reads(153)),
@@ -68,6 +87,16 @@ const ROWS = [
     ['reading above the allowable pressure', 'not comparable'],
     reads(211, { oilSide: 'not drained' }),
   ),
+  row('within, by a table', [], reads(153), specBy(table)),
+  row('by a table that agrees with its nominal point', [], reads(153), specBy(table, { nominal: pointOf(140, 20) })),
+  row('by a table that does not', ['table and nominal point disagree'], reads(153), disputed),
+  row(
+    'by a table that does not, and no evidence',
+    ['not comparable', 'table and nominal point disagree'],
+    reads(153, { oilSide: 'not known' }),
+    disputed,
+  ),
+  row('less than half of the gas left, by a table', ['large loss'], reads(60), specBy(table)),
   row(
     'target above 30 MPa, where the source states no uncertainty',
     ['model uncertainty not stated'],
@@ -98,6 +127,7 @@ describe('the cautions with a check', () => {
       'not comparable': 'caution',
       'no mark to stop at': 'caution',
       'large loss': 'caution',
+      'table and nominal point disagree': 'caution',
       'model uncertainty not stated': 'note',
     });
     for (const { text } of cautions) expect(text).toMatch(/^[A-Z].{20,}\.$/);
@@ -109,14 +139,24 @@ describe('the cautions with a check', () => {
     ['stored pressure', /pressure vessel/],
     ['secure and drain', /drain the oil side and verify that it is at zero/],
     ['asphyxiation', /Ventilate/],
+    ['table and nominal point disagree', /The table is the target; ask the maker/],
     ['maker decides', /maker's manual, class rules, local codes and licensed practice decide/],
   ])('%s', (code, said) => {
-    expect(check(specWith(), reads(153)).cautions.find((x) => x.code === code)?.text).toMatch(said);
+    expect(check(disputed, reads(153)).cautions.find((x) => x.code === code)?.text).toMatch(said);
   });
 
   test('of a large loss begins where half of the gas is left, by density', () => {
     const spec = specWith();
     const half = span2000(313.15, spec.density_mol_m3 / 2).p_Pa - 101_325;
+    const codes = (pascals: number): string[] =>
+      check(spec, readingWith({ pressure: gauge(pascals, 'Pa') })).cautions.map(({ code }) => code);
+    expect(codes(half - 0.01)).toContain('large loss');
+    expect(codes(half + 0.01)).not.toContain('large loss');
+  });
+
+  test('of a large loss with a table begins where half of the gas of the table’s target is left', () => {
+    const spec = specBy({ ...table, rows: [pointOf(140, 20), pointOf(180, 40)] });
+    const half = span2000(313.15, densityBySpan(313.15, 18_101_325) / 2).p_Pa - 101_325;
     const codes = (pascals: number): string[] =>
       check(spec, readingWith({ pressure: gauge(pascals, 'Pa') })).cautions.map(({ code }) => code);
     expect(codes(half - 0.01)).toContain('large loss');

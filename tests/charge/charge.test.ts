@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import {
   charge,
+  check,
   gauge,
   judge,
   normalConditions,
@@ -25,13 +26,16 @@ import {
   GIVEN,
   readingWith,
   reads,
+  specBy,
   specOf,
   specWith,
+  tableOf,
 } from '../support/accumulator.js';
 import { neighbour } from '../support/exact.js';
 import { densityBySpan } from '../support/line.js';
 import { relativeError } from '../support/reference.js';
 import { SPAN_2000_JSON } from '../support/span2000.js';
+import { anySpecByTable } from '../support/table.js';
 
 function moved(found: Charge): Move {
   if (found.action !== 'add' && found.action !== 'vent') throw new Error(JSON.stringify(found));
@@ -78,6 +82,27 @@ describe('the amount of gas', () => {
     expect(actions).toEqual(new Set(['add', 'vent']));
   });
 
+  // The table's own pressure, not the density of any reference point, says how much gas belongs in the vessel.
+  test('with a table brings what is in the vessel to the density that the table’s target has', () => {
+    const actions = new Set<string>();
+    fc.assert(
+      fc.property(anySpecByTable, anyShare, ({ spec, at }, part) => {
+        const reading = share(spec, part, at);
+        const { action, gas } = moved(charge(spec, reading));
+        actions.add(action);
+        expect(action).toBe(part < 1 ? 'add' : 'vent');
+        const T = at.temperature.kelvins;
+        const V = spec.gasVolume.cubicMetres;
+        const wanted = V * densityBySpan(T, target(spec, at).pascals + at.ambient.pascals);
+        const before = V * densityBySpan(T, reading.pressure.pascals + at.ambient.pascals);
+        const after = action === 'add' ? before + gas.amount.moles : before - gas.amount.moles;
+        expect(relativeError(after, wanted)).toBeLessThanOrEqual(1e-12);
+      }),
+      { numRuns: 200 },
+    );
+    expect(actions).toEqual(new Set(['add', 'vent']));
+  });
+
   test('is in proportion to the volume', () => {
     const moles = (litres: number): number =>
       moved(charge(specWith({ gasVolume: volume(litres, 'L') }), readingWith())).gas.amount.moles;
@@ -115,7 +140,7 @@ describe('the amount of gas', () => {
         const { action, gas } = moved(charge(spec, share(spec, part, {})));
         const { mass, normalVolume } = gas.rounded;
         expect(mass).toMatch(/^\d+\.\d{3} kg$/);
-        expect(normalVolume).toMatch(/^\d+\.\d{3} m3 at 0 °C and 101\.325 kPa$/);
+        expect(normalVolume).toMatch(/^\d+\.\d{3} m3 at 0 °C and 101\.325 kPa absolute$/);
         const [kg, m3] = [mass, normalVolume].map((text) => Number.parseFloat(text));
         for (const [rounded = Number.NaN, exact] of [
           [kg, gas.mass.kilograms],
@@ -254,6 +279,23 @@ describe('then', () => {
 });
 
 describe('the allowable pressure', () => {
+  // 20 °C is the reference temperature: 140 bar. At 40 °C the row says 152.6 bar.
+  test('below a row of a table: no quantity where that row is asked for, and a caution', () => {
+    const table = tableOf([
+      [140, 20],
+      [152.6, 40],
+    ]);
+    const spec = specBy(table, { allowable: bar(152.5) });
+    for (const p of [130, 150]) {
+      const { charge: found, cautions, verdict } = check(spec, reads(p));
+      expect(verdict.target).toStrictEqual(bar(152.6));
+      expect(found).toMatchObject({ action: 'withheld', because: ['target above the allowable pressure'] });
+      expect(cautions.map(({ code }) => code)).toContain('target above the allowable pressure');
+    }
+    expect(moved(charge(spec, reads(130, { temperature: celsius(20) }))).action).toBe('add');
+    expect(moved(charge(specBy(table, { allowable: bar(152.6) }), reads(130))).gas.amount.moles).toBeGreaterThan(0);
+  });
+
   const { pascals: at40 } = target(specWith(), readingWith());
   const allowing = (pascals: number): Specification => specWith({ allowable: gauge(pascals, 'Pa') });
 

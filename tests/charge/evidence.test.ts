@@ -1,7 +1,7 @@
 import fc from 'fast-check';
-import { check, pressureDifference, type Check, type Reading } from 'isochore';
+import { check, pressureDifference, type Check, type Reading, type Specification } from 'isochore';
 import { describe, expect, test } from 'vitest';
-import { bar, barOf, readingWith, reads, specWith } from '../support/accumulator.js';
+import { bar, barOf, pointOf, readingWith, reads, specBy, specWith, tableOf } from '../support/accumulator.js';
 
 // What can hurt: gas moved on a reading that shows something else than the pre-charge.
 
@@ -14,6 +14,30 @@ const specs = [
   specWith(),
   specWith({ tolerance: { plusMinus: barOf(0.3), applies: 'at the measured temperature' } }),
   specWith({ tolerance: { plusMinusPercentOfGauge: 2, applies: 'at the reference temperature' }, allowable: bar(150) }),
+];
+
+// At 40 °C the same target to a hundredth of a bar, by a table.
+const TABLE = tableOf(
+  [
+    [140, 20],
+    [152.61, 40],
+  ],
+  { printedStep: barOf(0.01) },
+);
+const byTable = [
+  specBy(TABLE),
+  specBy(TABLE, { tolerance: { plusMinus: barOf(0.3), applies: 'at the measured temperature' } }),
+  specBy(TABLE, {
+    nominal: pointOf(139, 20),
+    tolerance: {
+      minimum: pointOf(138, 20),
+      maximum: tableOf([
+        [142, 20],
+        [154.6, 40],
+      ]),
+    },
+    allowable: bar(150),
+  }),
 ];
 
 const PRESSURES = [-0.5, 0, 0.1, 1, 20, 130, 143, 150, 152, 152.6, 153, 154, 155, 160, 199, 200, 201, 250].map(bar);
@@ -66,7 +90,7 @@ describe('without full evidence', () => {
   test('no quantity of gas and no stop pressure, whatever is read', () => {
     const count = { add: 0, vent: 0, none: 0, withheld: 0 };
     fc.assert(
-      fc.property(fc.constantFrom(...specs), anyReading, (spec, reading) => {
+      fc.property(fc.constantFrom<Specification>(...specs, ...byTable), anyReading, (spec, reading) => {
         const result = check(spec, reading);
         const { charge, verdict } = result;
         count[charge.action] += 1;
@@ -125,9 +149,10 @@ describe('without full evidence', () => {
   });
 
   test('no quantity where the gauge is too coarse to tell', () => {
-    const [, narrow = specWith()] = specs;
-    const { verdict, charge } = check(narrow, reads(152));
-    expect(verdict.outcome).toBe('gauge too coarse');
-    expect(charge).toEqual({ action: 'withheld', because: verdict.because, why: verdict.why });
+    for (const [, narrow = specWith()] of [specs, byTable]) {
+      const { verdict, charge } = check(narrow, reads(152));
+      expect(verdict.outcome).toBe('gauge too coarse');
+      expect(charge).toEqual({ action: 'withheld', because: verdict.because, why: verdict.why });
+    }
   });
 });

@@ -24,12 +24,18 @@ function blocksOf(file: string, text: string): Example[] {
   }));
 }
 
-/** The fenced blocks of README.md and of the guides. */
+/** The fenced blocks of README.md and of the guides. In a guide the TypeScript is one program, told in parts. */
 export function documentExamples(): Example[] {
+  const read = (file: string): Example[] => blocksOf(file, readFileSync(`${ROOT}/${file}`, 'utf8'));
   const guides = readdirSync(`${ROOT}/docs`).filter((name) => name.endsWith('.md'));
-  return ['README.md', ...guides.map((name) => `docs/${name}`)].flatMap((file) =>
-    blocksOf(file, readFileSync(`${ROOT}/${file}`, 'utf8')),
-  );
+  return [...read('README.md'), ...guides.flatMap((name) => asOneProgram(`docs/${name}`, read(`docs/${name}`)))];
+}
+
+function asOneProgram(file: string, blocks: readonly Example[]): Example[] {
+  const parts = blocks.filter(({ language }) => language === 'ts');
+  const rest = blocks.filter(({ language }) => language !== 'ts');
+  if (parts.length === 0) return rest;
+  return [{ name: file, language: 'ts', code: parts.map(({ code }) => code).join('\n') }, ...rest];
 }
 
 /** The fenced blocks of the docstrings in src. */
@@ -51,6 +57,7 @@ const GIVEN = {
     precharge: { pressure: gauge(140, 'bar'), temperature: temperature(20, '°C') },
     ambient: standardAtmosphere,
     tolerance: { plusMinus: pressureDifference(2, 'bar'), applies: 'at the measured temperature' },
+    separator: 'diaphragm',
     gasVolume: volume(5, 'L'),
     allowable: gauge(210, 'bar'),
     settling: { allowance: pressureDifference(1.5, 'bar'), minutes: 5 },

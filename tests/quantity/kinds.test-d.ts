@@ -5,10 +5,15 @@ import {
   difference,
   gauge,
   mass,
+  nitrogen,
+  normalConditions,
+  normalVolume,
+  normalVolumeAsIdealGas,
   pressureDifference,
   ratio,
   read,
   readmit,
+  reference60F,
   roundTo,
   shift,
   standardAtmosphere,
@@ -19,17 +24,22 @@ import {
   valueIn,
   volume,
   write,
+  writeNormalVolume,
   type AbsolutePressure,
   type Amount,
   type GaugePressure,
   type Mass,
+  type MassUnit,
   type NormalVolume,
   type PressureDifference,
   type PressureUnit,
   type Quantity,
   type Temperature,
   type TemperatureDifference,
+  type TemperatureUnit,
+  type UnitOf,
   type Volume,
+  type VolumeUnit,
 } from 'isochore';
 import { describe, expectTypeOf, it } from 'vitest';
 
@@ -214,6 +224,16 @@ describe('units and words that there are not do not compile', () => {
     temperature(40, 'C');
     // @ts-expect-error a mass unit
     volume(5, 'kg');
+    // @ts-expect-error which gallon it is must be said
+    volume(5, 'gal');
+    // @ts-expect-error spelled otherwise, and another unit
+    absolute(760, 'Torr');
+    // @ts-expect-error a volume unit
+    absolute(760, 'mL');
+    // @ts-expect-error spelled otherwise
+    mass(5, 'lbs');
+    // @ts-expect-error a volume unit
+    mass(5, 'US gal');
     // @ts-expect-error no unit at all
     gauge(140);
     // @ts-expect-error a text goes through read()
@@ -244,6 +264,52 @@ describe('units and words that there are not do not compile', () => {
     read('pressure', '140 bar');
     // @ts-expect-error a number is not a text
     read('gauge pressure', 140);
-    expectTypeOf<PressureUnit>().toEqualTypeOf<'Pa' | 'hPa' | 'kPa' | 'MPa' | 'bar' | 'psi' | 'kgf/cm2'>();
+  });
+
+  it('and those that there are, are these', () => {
+    expectTypeOf<PressureUnit>().toEqualTypeOf<
+      'Pa' | 'hPa' | 'kPa' | 'MPa' | 'bar' | 'psi' | 'kgf/cm2' | 'mmHg' | 'inHg'
+    >();
+    expectTypeOf<TemperatureUnit>().toEqualTypeOf<'°C' | 'K' | '°F'>();
+    expectTypeOf<VolumeUnit>().toEqualTypeOf<'m3' | 'L' | 'mL' | 'in3' | 'US gal'>();
+    expectTypeOf<MassUnit>().toEqualTypeOf<'kg' | 'g' | 'lb'>();
+    expectTypeOf<UnitOf<AbsolutePressure>>().toEqualTypeOf<PressureUnit>();
+    expectTypeOf<UnitOf<Volume>>().toEqualTypeOf<VolumeUnit>();
+    expectTypeOf<UnitOf<Mass>>().toEqualTypeOf<MassUnit>();
+  });
+});
+
+describe('a gas volume at a reference state', () => {
+  const n = amount(1, 'mol');
+  const gasVolume = normalVolume(n, nitrogen, normalConditions);
+
+  it('is a kind of its own, through the model and as an ideal gas', () => {
+    expectTypeOf(gasVolume).toEqualTypeOf<NormalVolume>();
+    expectTypeOf(normalVolumeAsIdealGas(n, reference60F)).toEqualTypeOf<NormalVolume>();
+    expectTypeOf(normalVolume(n, nitrogen, { pressure: under, temperature: warm })).toEqualTypeOf<NormalVolume>();
+    expectTypeOf(writeNormalVolume(gasVolume, { step: 1, unit: 'in3', toward: 'up' })).toEqualTypeOf<string>();
+  });
+
+  it('does not stand for the volume of a space, nor the reverse', () => {
+    expectTypeOf<NormalVolume>().not.toExtend<Volume>();
+    // @ts-expect-error its reference state would be lost
+    write(gasVolume, { step: 0.001, unit: 'm3' });
+    // @ts-expect-error its reference state would be lost
+    valueIn(gasVolume, 'm3');
+    // @ts-expect-error a space is at no reference state
+    writeNormalVolume(space, { step: 0.001, unit: 'm3' });
+    // @ts-expect-error a mass unit
+    writeNormalVolume(gasVolume, { step: 0.001, unit: 'lb' });
+  });
+
+  it('needs its reference state said, in absolute pressure', () => {
+    // @ts-expect-error there is no default reference state
+    normalVolumeAsIdealGas(n);
+    // @ts-expect-error there is no default reference state
+    normalVolume(n, nitrogen);
+    // @ts-expect-error a gauge pressure names no state
+    normalVolumeAsIdealGas(n, { pressure: shown, temperature: warm });
+    // @ts-expect-error a reference state does not change
+    normalConditions.pressure = under;
   });
 });

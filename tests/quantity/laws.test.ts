@@ -148,6 +148,7 @@ describe('compare', () => {
     expect(compare(temperature(0, '°C'), temperature(32, '°F'))).toBe(0);
     expect(compare(gauge(10, 'bar'), gauge(1, 'MPa'))).toBe(0);
     expect(compare(absolute(1, 'kgf/cm2'), absolute(980.665, 'hPa'))).toBe(0);
+    expect(compare(absolute(1, 'inHg'), absolute(25.4, 'mmHg'))).toBe(0);
   });
 });
 

@@ -35,7 +35,7 @@ const STEPS = [
   [0.02, 2],
   [0.001, 3],
 ] as const;
-const PRESSURE_UNITS = ['Pa', 'hPa', 'kPa', 'MPa', 'bar', 'psi', 'kgf/cm2'] as const;
+const PRESSURE_UNITS = ['Pa', 'hPa', 'kPa', 'MPa', 'bar', 'psi', 'kgf/cm2', 'mmHg', 'inHg'] as const;
 const TEMPERATURE_UNITS = ['°C', 'K', '°F'] as const;
 
 const anyStep = fc.constantFrom(...STEPS).map(([step]) => step);

@@ -1,4 +1,4 @@
-import { gauge, read } from 'isochore';
+import { gauge, read, volume } from 'isochore';
 import { describe, expect, it } from 'vitest';
 import { KINDS, spelled } from '../support/kinds.js';
 import { problemOf } from '../support/problem.js';
@@ -71,6 +71,15 @@ describe('read', () => {
       for (const each of KINDS) expect(problem.wanted).toContain(each.kind);
     },
   );
+
+  it('takes the two words of the US gallon, and neither of them alone', () => {
+    expect(read('volume', ' 2.5\tUS \n gal ')).toStrictEqual(volume(2.5, 'US gal'));
+    expect(problemOf(() => read('volume', '2.5 US')).code).toBe('unknown unit');
+    expect(problemOf(() => read('volume', '2.5 gal')).code).toBe('unknown unit');
+    expect(problemOf(() => read('volume', '2.5 L gal')).code).toBe('wrong kind');
+    expect(problemOf(() => read('volume', '2.5 US gal absolute')).code).toBe('wrong kind');
+    expect(problemOf(() => read('volume', '2.5 US gal US gal')).code).toBe('not a decimal');
+  });
 
   it('checks the value as its constructor does', () => {
     expect(problemOf(() => read('absolute pressure', '-1 bar absolute'))).toMatchObject({

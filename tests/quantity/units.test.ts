@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { FORM } from '../../src/quantity/step.js';
+import { pressureUnit, temperatureUnit, volumeUnit } from '../../src/record/measured.js';
 import { DEFINITIONS } from '../support/definitions.js';
 import { KIND_UNITS, KINDS, siOf } from '../support/kinds.js';
 import { referenceText, relativeError } from '../support/reference.js';
@@ -15,6 +16,16 @@ describe.each(KINDS)('the units of $kind', ({ kind }) => {
       expect(BigInt(num) * factor.d, unit).toBe(factor.n * BigInt(den));
       expect(BigInt(zero) * offset.d, unit).toBe(100n * offset.n);
     }
+  });
+});
+
+describe('JSON takes the units that the core takes', () => {
+  it.each([
+    ['absolute pressure', pressureUnit],
+    ['temperature', temperatureUnit],
+    ['volume', volumeUnit],
+  ] as const)('for a %s', (kind, { options }) => {
+    expect(options).toEqual(Object.keys(FORM[kind].units));
   });
 });
 
@@ -52,8 +63,29 @@ describe('fixed points', () => {
     ['absolute pressure', 1, 'kgf/cm2', 98066.5],
     ['absolute pressure', 1013.25, 'hPa', 101325],
     ['volume', 5, 'L', 0.005],
+    ['volume', 5000, 'mL', 0.005],
+    ['absolute pressure', 1, 'mmHg', 133.322387415],
+    ['absolute pressure', 5, 'inHg', 16931.943201705],
+    ['volume', 1, 'in3', 0.000016387064],
+    ['volume', 231, 'in3', 0.003785411784],
+    ['volume', 1, 'US gal', 0.003785411784],
+    ['mass', 350, 'g', 0.35],
+    ['mass', 1, 'lb', 0.45359237],
   ] as const)('%s: %d %s is %d in SI', (kind, value, unit, si) => {
     const { make } = KINDS.find((each) => each.kind === kind) ?? expect.fail(kind);
     expect(siOf(make(value, unit))).toBe(si);
+  });
+
+  // The factors as NIST SP 811:2008, B.8, prints them, rounded to seven digits; from memory.
+  it.each([
+    ['absolute pressure', 'mmHg', '133.3224'],
+    ['absolute pressure', 'inHg', '3386.389'],
+    ['absolute pressure', 'psi', '6894.757'],
+    ['volume', 'in3', '0.00001638706'],
+    ['volume', 'US gal', '0.003785412'],
+    ['mass', 'lb', '0.4535924'],
+  ] as const)('%s: 1 %s is printed as %s', (kind, unit, printed) => {
+    const { make } = KINDS.find((each) => each.kind === kind) ?? expect.fail(kind);
+    expect(Number(siOf(make(1, unit)).toPrecision(7))).toBe(Number(printed));
   });
 });

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
-import { absolute, gauge, temperature, temperatureDifference, valueIn } from 'isochore';
+import { absolute, gauge, mass, temperature, temperatureDifference, valueIn, volume } from 'isochore';
 import { describe, expect, it } from 'vitest';
 import { evenly } from '../support/evenly.js';
 import { KIND_UNITS, siOf } from '../support/kinds.js';
+import { problemOf } from '../support/problem.js';
 import { relativeError } from '../support/reference.js';
 
 describe.each(KIND_UNITS)('valueIn for $kind in $unit', ({ kind, make, unit }) => {
@@ -37,9 +38,23 @@ describe('valueIn', () => {
     }
   });
 
+  it('refuses what no double holds in the unit', () => {
+    for (const unit of ['mL', 'in3', 'US gal'] as const) {
+      expect(problemOf(() => valueIn(volume(1e307, 'm3'), unit))).toMatchObject({
+        code: 'not a number',
+        path: 'quantity',
+        found: '1e+307 in SI',
+      });
+    }
+  });
+
   it('changes the unit by the definitions', () => {
     expect(valueIn(gauge(137.6, 'bar'), 'MPa')).toBe(13.76);
     expect(valueIn(absolute(1, 'kgf/cm2'), 'hPa')).toBe(980.665);
+    expect(valueIn(absolute(29.92, 'inHg'), 'mmHg')).toBe(759.968);
+    expect(valueIn(volume(1, 'US gal'), 'in3')).toBe(231);
+    expect(valueIn(mass(2.5, 'kg'), 'g')).toBe(2500);
+    expect(valueIn(mass(16, 'lb'), 'kg')).toBe(7.25747792);
     expect(valueIn(temperature(-40, '°C'), '°F')).toBe(-40);
     expect(valueIn(temperatureDifference(20, 'K'), '°F')).toBe(36);
   });

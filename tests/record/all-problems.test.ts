@@ -114,14 +114,19 @@ describe('many things wrong at once: all of them are listed', () => {
     /^\$(\.groups\[\d+\])?\.\w+/.exec(path)?.[0] ??
     path;
   // Found by comparing sound parts: a reading with its specification, its ambient, or the reading before.
-  const COMPARED = ['outside the model', 'below vacuum', 'rest contradicts readings'];
+  const COMPARED = ['outside the model', 'liquid', 'below vacuum', 'rest contradicts readings'];
   const byComparing = ({ code, path }: Said): boolean => COMPARED.includes(code) || path.endsWith('].at');
   const alone = ({ said }: Corruption): boolean => said.some(byComparing);
   const combined = CORRUPTIONS.filter((row) => !alone(row));
 
   function compatible(rows: readonly Corruption[]): Corruption[] {
     const taken = new Set<string>();
-    return rows.filter(({ puts, said }) => {
+    // Whether an instrument is listed cannot be said while the list itself is not sound.
+    const unlisted = rows.some(({ puts }) => puts.some(([path]) => path === '$.instruments'));
+    const byName = ({ said }: Corruption): boolean => said.some(({ path }) => path.includes('.instruments.'));
+    return rows.filter((row) => {
+      const { puts, said } = row;
+      if (unlisted && byName(row)) return false;
       const parts = new Set([...puts, ...said.map(({ path }) => [path])].map(([path = '']) => partOf(path)));
       if ([...parts].some((part) => taken.has(part))) return false;
       for (const part of parts) taken.add(part);
@@ -155,9 +160,9 @@ describe('many things wrong at once: all of them are listed', () => {
 
 describe('more problems than are listed', () => {
   function withProblems(count: number): unknown {
-    const { specifications, groups } = exampleRound();
+    const { version, instruments, specifications, groups } = exampleRound();
     const accumulators = Array.from({ length: count }, (_, i) => ({ name: `A ${i}`, visit: [] }));
-    return { version: 1, specifications, groups: [...groups, { ...groups[0], name: 'More', accumulators }] };
+    return { version, instruments, specifications, groups: [...groups, { ...groups[0], name: 'More', accumulators }] };
   }
 
   test('the list ends at a thousand, the count does not, and what was sound is judged', () => {

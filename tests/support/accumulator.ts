@@ -13,9 +13,11 @@ import {
   type Conditions,
   type Division,
   type GaugePressure,
+  type MakersTable,
   type PressureDifference,
   type PressureUnit,
   type Reading,
+  type ReferencePoint,
   type Specification,
   type SpecificationGiven,
   type Temperature,
@@ -28,24 +30,67 @@ export const barOf = (value: number): PressureDifference => pressureDifference(v
 export const celsius = (value: number): Temperature => temperature(value, '°C');
 export const hPa = (value: number): AbsolutePressure => absolute(value, 'hPa');
 
+/** A specification that states its pre-charge at one point. */
+export type AtAPoint = Specification & { readonly precharge: ReferencePoint; readonly density_mol_m3: number };
+
+/** A specification that states its pre-charge by a table. */
+export type ByTable = Specification & { readonly precharge: MakersTable; readonly density_mol_m3: 'by table' };
+
 /** 140 bar at 20 °C ± 2 bar, 5 L. */
-export const GIVEN: SpecificationGiven = {
+export const GIVEN: SpecificationGiven & { readonly precharge: ReferencePoint } = {
   gas: nitrogen,
   precharge: { pressure: bar(140), temperature: celsius(20) },
   ambient: standardAtmosphere,
   tolerance: { plusMinus: barOf(2), applies: 'at the measured temperature' },
+  separator: 'diaphragm',
   gasVolume: volume(5, 'L'),
   allowable: bar(210),
   settling: { allowance: barOf(1.5), minutes: 5 },
 };
 
-export function specWith(changed: Partial<SpecificationGiven> = {}): Specification {
-  return specification({ ...GIVEN, ...changed });
+/** What may be changed without changing what is stated of the pre-charge. */
+export type Changed = Partial<Omit<SpecificationGiven, 'precharge'>>;
+
+const isAtAPoint = (spec: Specification): spec is AtAPoint =>
+  !('rows' in spec.precharge) && typeof spec.density_mol_m3 === 'number';
+
+const isByTable = (spec: Specification): spec is ByTable =>
+  'rows' in spec.precharge && spec.density_mol_m3 === 'by table';
+
+function atAPoint(given: SpecificationGiven): AtAPoint {
+  const spec = specification(given);
+  if (!isAtAPoint(spec)) throw new Error('not a specification at a point');
+  return spec;
 }
 
+export const specWith = (changed: Changed = {}): AtAPoint => atAPoint({ ...GIVEN, ...changed });
+
 /** The specification with another reference point. */
-export function specOf(p_bar: number, t_C: number, changed: Partial<SpecificationGiven> = {}): Specification {
-  return specWith({ precharge: { pressure: bar(p_bar), temperature: celsius(t_C) }, ...changed });
+export const specOf = (p_bar: number, t_C: number, changed: Changed = {}): AtAPoint =>
+  atAPoint({ ...GIVEN, precharge: pointOf(p_bar, t_C), ...changed });
+
+export const pointOf = (p_bar: number, t_C: number): ReferencePoint => ({
+  pressure: bar(p_bar),
+  temperature: celsius(t_C),
+});
+
+/** Rows of pressure in bar and temperature in °C, as makers print them: read at 20 °C, printed to 0.1 bar. */
+export const tableOf = (
+  rows: readonly (readonly [p_bar: number, t_C: number])[],
+  changed: Partial<Omit<MakersTable, 'rows'>> = {},
+): MakersTable => ({
+  rows: rows.map(([p, t]) => pointOf(p, t)),
+  referenceTemperature: celsius(20),
+  printedStep: barOf(0.1),
+  outside: 'refuse',
+  ...changed,
+});
+
+/** The specification with a table for its reference point. */
+export function specBy(table: MakersTable, changed: Changed = {}): ByTable {
+  const spec = specification({ ...GIVEN, precharge: table, ...changed });
+  if (!isByTable(spec)) throw new Error('not a specification by a table');
+  return spec;
 }
 
 /** Undercharged at 40 °C, on full evidence. */
@@ -89,7 +134,7 @@ export const anyTolerance: fc.Arbitrary<Tolerance> = fc.oneof(
 );
 
 /** Specifications from 20 to 300 bar. Half of the pre-charges are whole bars, so that limits fall on marks. */
-export const anySpec: fc.Arbitrary<Specification> = fc
+export const anySpec: fc.Arbitrary<AtAPoint> = fc
   .record({
     pressure: fc.oneof(
       fc.integer({ min: 20, max: 300 }),

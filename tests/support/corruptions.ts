@@ -161,12 +161,12 @@ const PHYSICS: readonly Corruption[] = [
   group('below absolute zero, once', 1, 'temperature.value', -300, 'below absolute zero', FI_GROUP_TEMPERATURE.map(fi)),
   reading('gauge pressure below minus the ambient', 'EV', 3, 'pressure.value', -1.009, 'below vacuum', 'pressure'),
   reading('negative ambient', 'EV', 5, 'ambient', withUnit(-1, 'hPa', 'absolute'), 'below vacuum', 'ambient.value'),
-  reading('colder than the model', 'EV', 1, 'temperature.value', -150, 'outside the model', 'temperature'),
+  reading('colder than the model', 'EV', 1, 'temperature.value', -215, 'outside the model', 'temperature'),
   group(
     'colder than the model, once',
     1,
     'temperature.value',
-    -150,
+    -215,
     'outside the model',
     FI_GROUP_TEMPERATURE.map(fi),
     'temperature',
@@ -175,10 +175,11 @@ const PHYSICS: readonly Corruption[] = [
     'reference point colder than the model',
     0,
     'precharge.temperature.value',
-    -150,
+    -215,
     'outside the model',
     'precharge',
   ),
+  reading('so cold that nitrogen is liquid', 'EV', 1, 'temperature.value', -150, 'liquid', 'pressure'),
   reading(
     'ambient in the wrong unit',
     'EV',
@@ -393,6 +394,94 @@ const VISITS: readonly Corruption[] = [
   ].map((time) => reading(`the time ${time}`, 'EV', 1, 'at', time, 'wrong shape')),
 ];
 
+const used = (n: number): Corruption => ({
+  title: `instrument that is not listed, named by a reading (EV ${n})`,
+  puts: [[`${ev(n)}.visit[0].instruments`, { pressure: 'gauge D' }]],
+  said: [{ code: 'unknown word', path: `${ev(n)}.visit[0].instruments.pressure`, about: `EV ${n}` }],
+  notJudged: [ev(n)],
+});
+
+/** Which exhaust accumulators are read by the gauge of their group: one names another. */
+const EV_BY_GROUP_GAUGE = [1, 2, 3, 4, 5, 6, 8].map(ev);
+
+/** Something wrong with an instrument: what was read by it is not judged. */
+function instrument(title: string, place: string, value: unknown, code: ProblemCode): Corruption {
+  const path = `$.instruments[2].${place}`;
+  return { title, puts: [[path, value]], said: [{ code, path, about: 'gauge C' }], notJudged: [ev(7)] };
+}
+
+/** Something wrong with what is carried of an accumulator. */
+function carried(title: string, place: string, value: unknown, code: ProblemCode): Corruption {
+  return {
+    title,
+    puts: [[`${ev(2)}.${place}`, value]],
+    said: [{ code, path: `${ev(2)}.${place}`, about: 'EV 2' }],
+    notJudged: [ev(2)],
+  };
+}
+
+const CARRIED: readonly Corruption[] = [
+  used(1),
+  used(7),
+  group('instrument that is not listed, named by a group', 0, 'instruments.pressure', 'gauge D', 'unknown word', EV_BY_GROUP_GAUGE), // prettier-ignore
+  group('instrument named like what objects inherit', 0, 'instruments.pressure', 'toString', 'unknown word', EV_BY_GROUP_GAUGE), // prettier-ignore
+  group('instrument for an unknown quantity', 0, 'instruments.volume', 'gauge A', 'unknown field', []),
+  group('instruments that are no object', 0, 'instruments', 'gauge A', 'wrong shape', EVERY_EV),
+  instrument('day that is not in the calendar', 'due', '2026-02-29', 'wrong shape'),
+  instrument('due date with a time', 'due', '2026-02-28T00:00:00Z', 'wrong shape'),
+  instrument('certificate that is no text', 'certificate', 117, 'wrong shape'),
+  instrument('instrument without kind', 'kind', NOTHING, 'missing'),
+  instrument('unknown field of an instrument', 'range', '0 to 10 bar', 'unknown field'),
+  {
+    title: 'two instruments of one name: what was read by either is not judged',
+    puts: [['$.instruments[1].name', 'gauge C']],
+    said: [
+      ...[1, 2].map((i) => ({ code: 'duplicate name' as const, path: `$.instruments[${i}].name`, about: 'gauge C' })),
+      { code: 'unknown word', path: '$.groups[1].instruments.pressure', about: FIS },
+    ],
+    notJudged: [ev(7), ...EVERY_FI],
+  },
+  {
+    title: 'instruments that are no list',
+    puts: [['$.instruments', {}]],
+    said: [{ code: 'wrong shape', path: '$.instruments' }],
+    notJudged: [...EVERY_EV, ...EVERY_FI],
+  },
+  carried('serial that is a number', 'serial', 2041, 'wrong shape'),
+  carried('component code that is empty', 'componentCode', '', 'wrong shape'),
+  carried('position too long', 'position', 'p'.repeat(201), 'too large'),
+  carried('remarks too long', 'remarks', 'r'.repeat(2001), 'too large'),
+  carried('half a surrogate pair in the remarks', 'remarks', 'valve \uD83D leaks', 'wrong shape'),
+  carried('negative running hours', 'runningHours', -1, 'negative'),
+  carried('running hours that are no number', 'runningHours', Number.NaN, 'not a number'),
+  carried('running hours as text', 'runningHours', '8120', 'wrong shape'),
+  carried('a part renewed that is no text', 'partsRenewed[1]', {}, 'wrong shape'),
+  carried(
+    'more than a hundred parts renewed',
+    'partsRenewed',
+    Array.from({ length: 101 }, () => 'cap'),
+    'too large',
+  ),
+  carried('time of stop without offset', 'stoppedAt', '2026-03-14T07:30:00', 'wrong shape'),
+  carried('permit that is no text', 'deviationPermit', true, 'wrong shape'),
+  group('half a surrogate pair in the unit served', 1, 'unitServed', '\uDE00', 'wrong shape', []),
+  group('remarks of a group that are too long', 1, 'remarks', 'r'.repeat(2001), 'too large', []),
+  carried('time of draining that is a date', 'drainedAt', '2026-03-14', 'wrong shape'),
+  carried('reader without a name', 'readBy', '', 'wrong shape'),
+  {
+    title: 'half a surrogate pair in the title',
+    puts: [['$.title', 'Quarterly \uD83D check']],
+    said: [{ code: 'wrong shape', path: '$.title' }],
+    notJudged: [],
+  },
+  {
+    title: 'half a surrogate pair in a name',
+    puts: [[`${ev(3)}.name`, 'EV \uD83D']],
+    said: [{ code: 'wrong shape', path: `${ev(3)}.name`, about: 'EV \uFFFD' }],
+    notJudged: [ev(3)],
+  },
+];
+
 /** One corruption each; all but the document's version, which stops the reading of it. */
 export const CORRUPTIONS: readonly Corruption[] = [
   ...BASIS,
@@ -405,4 +494,5 @@ export const CORRUPTIONS: readonly Corruption[] = [
   ...HARMLESS,
   ...STATED_NOWHERE,
   ...VISITS,
+  ...CARRIED,
 ];

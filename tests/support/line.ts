@@ -6,7 +6,7 @@ export function densityBySpan(T_K: number, p_Pa: number): number {
   let rho = p_Pa / (SPAN_2000_JSON.gasConstant_J_molK * T_K);
   for (let i = 0; i < 50; i += 1) {
     const state = span2000(T_K, rho);
-    const change = (p_Pa - state.p_Pa) / state.dpdrho_T;
+    const change = (p_Pa - state.p_Pa) / state.dpdrho_T_Pa_m3_mol;
     rho += change;
     if (Math.abs(change) <= 1e-15 * rho) return rho;
   }

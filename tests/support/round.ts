@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { isFault, type Problem } from 'isochore';
-import { reportRound, RoundReportShape, type Round, type RoundReport } from 'isochore/record';
+import { reportRound, reverify, RoundReportShape, type Round, type RoundReport } from 'isochore/record';
 import { expect } from 'vitest';
 
 export type Keys = readonly (string | number)[];
@@ -17,6 +17,13 @@ export function exampleRound(): Round {
 /** What is sound of a document, and what is wrong with it. */
 export function reportRest(json: unknown): RoundReport {
   return reportRound(json, { problems: 'report the rest' });
+}
+
+/** A report without what differs wherever the round is written differently: the round itself, and the digest. */
+export function judgedOf({ input, digest, ...judged }: RoundReport): Omit<RoundReport, 'input' | 'digest'> {
+  expect(typeof input).toBe('object');
+  expect(digest).toHaveLength(64);
+  return judged;
 }
 
 /** The problems for which a call is refused. Anything else that happens is a failure of the test. */
@@ -82,8 +89,9 @@ export function onOneLine(a: string, b: string): boolean {
   return under(a, b) || under(b, a);
 }
 
-/** Holds of every report: it has the published shape, and is JSON data through and through. */
+/** Holds of every report: it has the published shape, is JSON data through and through, and can be judged again. */
 export function expectSound(report: RoundReport): void {
+  expect(reverify(report).because).toEqual(Object.hasOwn(report, 'input') ? [] : ['no input']);
   expect(RoundReportShape.safeParse(report).error?.issues ?? []).toEqual([]);
   expect(strangers(report)).toEqual([]);
 }

@@ -13,7 +13,7 @@ interface PowerTerm {
 }
 
 /** n δ^d τ^t exp(−η (δ − ε)² − β (τ − γ)²). */
-export interface GaussianTerm {
+interface GaussianTerm {
   readonly n: number;
   readonly d: number;
   readonly t: number;
@@ -23,11 +23,21 @@ export interface GaussianTerm {
   readonly gamma: number;
 }
 
-/** What of nitrogen-span-2000.json the pressure needs. */
+/** α0 = ln δ + a1 + a2 τ + logTau ln τ + Σ n τ^t + n_e ln(1 − exp(−θ/T)). */
+interface IdealGas {
+  readonly a1: number;
+  readonly a2: number;
+  readonly logTau: number;
+  readonly power: readonly { readonly n: number; readonly t: number }[];
+  readonly planckEinstein: { readonly n: number; readonly theta_K: number };
+}
+
+/** What of nitrogen-span-2000.json the tests need. */
 interface Span2000 {
   readonly gasConstant_J_molK: number;
   readonly molarMass_kg_mol: number;
   readonly reducing: { readonly T_K: number; readonly rho_mol_m3_coolprop: number };
+  readonly idealGas: IdealGas;
   readonly residual: { readonly power: readonly PowerTerm[]; readonly gaussian: readonly GaussianTerm[] };
   readonly uncertainty: {
     readonly density: readonly { readonly relative: number; readonly T_K: number[]; readonly p_Pa: number[] }[];
@@ -36,13 +46,27 @@ interface Span2000 {
 
 export const SPAN_2000_JSON = JSON.parse(referenceText('nitrogen-span-2000.json')) as Span2000;
 
-/** Three derivatives of one term or of a sum of terms; α is the residual Helmholtz energy over RT. */
-export interface Derivatives {
-  /** δ ∂α/∂δ */
+/** All that can be mistyped: the terms of the residual part and the ideal part. */
+export interface Coefficients {
+  readonly power: readonly PowerTerm[];
+  readonly gaussian: readonly GaussianTerm[];
+  readonly idealGas: IdealGas;
+}
+
+export const PRINTED: Coefficients = { ...SPAN_2000_JSON.residual, idealGas: SPAN_2000_JSON.idealGas };
+
+/** A term, or a sum of terms, of a Helmholtz energy over RT, and its derivatives. */
+interface Derivatives {
+  readonly a: number;
+  /** δ ∂a/∂δ */
   readonly d: number;
-  /** (δ ∂/∂δ)² α */
+  /** (δ ∂/∂δ)² a */
   readonly dd: number;
-  /** τ ∂/∂τ (δ ∂α/∂δ) */
+  /** τ ∂a/∂τ */
+  readonly t: number;
+  /** τ² ∂²a/∂τ² */
+  readonly tt: number;
+  /** τ ∂/∂τ (δ ∂a/∂δ) */
   readonly dt: number;
 }
 
@@ -50,56 +74,102 @@ export interface Derivatives {
 function powerTerm({ n, d, t, l }: PowerTerm, delta: number, tau: number): Derivatives {
   const a = n * delta ** d * tau ** t * (l === 0 ? 1 : Math.exp(-(delta ** l)));
   const bracket = d - l * delta ** l;
-  return { d: a * bracket, dd: a * (bracket ** 2 - l ** 2 * delta ** l), dt: a * bracket * t };
+  return {
+    a,
+    d: a * bracket,
+    dd: a * (bracket ** 2 - l ** 2 * delta ** l),
+    t: a * t,
+    tt: a * t * (t - 1),
+    dt: a * bracket * t,
+  };
 }
 
 /** With a the term: δ ∂a/∂δ = a (d − 2ηδ(δ − ε)), δ ∂/∂δ of that bracket is −2ηδ(2δ − ε); τ alike. */
-export function gaussianTerm(term: GaussianTerm, delta: number, tau: number): Derivatives {
+function gaussianTerm(term: GaussianTerm, delta: number, tau: number): Derivatives {
   const { n, d, t, eta, epsilon, beta, gamma } = term;
   const a = n * delta ** d * tau ** t * Math.exp(-eta * (delta - epsilon) ** 2 - beta * (tau - gamma) ** 2);
-  const bracket = d - 2 * eta * delta * (delta - epsilon);
+  const byDelta = d - 2 * eta * delta * (delta - epsilon);
+  const byTau = t - 2 * beta * tau * (tau - gamma);
   return {
-    d: a * bracket,
-    dd: a * (bracket ** 2 - 2 * eta * delta * (2 * delta - epsilon)),
-    dt: a * bracket * (t - 2 * beta * tau * (tau - gamma)),
+    a,
+    d: a * byDelta,
+    dd: a * (byDelta ** 2 - 2 * eta * delta * (2 * delta - epsilon)),
+    t: a * byTau,
+    // (τ ∂/∂τ)² less τ ∂/∂τ.
+    tt: a * (byTau ** 2 - 2 * beta * tau * (2 * tau - gamma) - byTau),
+    dt: a * byDelta * byTau,
+  };
+}
+
+function idealPart(ideal: IdealGas, delta: number, tau: number): { a: number; t: number; tt: number } {
+  const { n, theta_K } = ideal.planckEinstein;
+  const x = (theta_K / SPAN_2000_JSON.reducing.T_K) * tau;
+  const powers = ideal.power.map((term) => ({ ...term, a: term.n * tau ** term.t }));
+  return {
+    a:
+      Math.log(delta) +
+      ideal.a1 +
+      ideal.a2 * tau +
+      ideal.logTau * Math.log(tau) +
+      powers.reduce((total, { a }) => total + a, 0) +
+      n * Math.log(1 - Math.exp(-x)),
+    t: ideal.a2 * tau + ideal.logTau + powers.reduce((total, { a, t }) => total + a * t, 0) + (n * x) / Math.expm1(x),
+    tt:
+      -ideal.logTau +
+      powers.reduce((total, { a, t }) => total + a * t * (t - 1), 0) -
+      (n * x ** 2 * Math.exp(x)) / Math.expm1(x) ** 2,
   };
 }
 
 function sum(terms: readonly Derivatives[]): Derivatives {
-  return {
-    d: terms.reduce((total, term) => total + term.d, 0),
-    dd: terms.reduce((total, term) => total + term.dd, 0),
-    dt: terms.reduce((total, term) => total + term.dt, 0),
-  };
+  const of = (part: keyof Derivatives): number => terms.reduce((total, term) => total + term[part], 0);
+  return { a: of('a'), d: of('d'), dd: of('dd'), t: of('t'), tt: of('tt'), dt: of('dt') };
 }
 
+/** A state by the equation, under the names that the columns of the reference files have. */
 export interface EquationState {
-  /** Compression factor, 1 + δ ∂α/∂δ. */
-  readonly Z: number;
   readonly p_Pa: number;
-  readonly dpdrho_T: number;
-  readonly dpdT_rho: number;
+  readonly Z: number;
+  readonly u_J_mol: number;
+  readonly h_J_mol: number;
+  readonly s_J_molK: number;
+  readonly cv_J_molK: number;
+  readonly cp_J_molK: number;
+  readonly w_m_s: number;
+  readonly dpdT_rho_Pa_K: number;
+  readonly dpdrho_T_Pa_m3_mol: number;
+  readonly mu_JT_K_Pa: number;
 }
 
-/** Pressure and its slopes at a temperature and a molar density, by any selection of the terms; all 36 unless told. */
-export function span2000(
-  T_K: number,
-  rho_mol_m3: number,
-  { power, gaussian } = SPAN_2000_JSON.residual,
-): EquationState {
+/** The equation at a temperature and a molar density. The relations are those of the paper's table of properties. */
+export function span2000(T_K: number, rho_mol_m3: number, { power, gaussian, idealGas } = PRINTED): EquationState {
   const R = SPAN_2000_JSON.gasConstant_J_molK;
   const delta = rho_mol_m3 / SPAN_2000_JSON.reducing.rho_mol_m3_coolprop;
   const tau = SPAN_2000_JSON.reducing.T_K / T_K;
-  const alpha = sum([
+  const r = sum([
     ...power.map((term) => powerTerm(term, delta, tau)),
     ...gaussian.map((term) => gaussianTerm(term, delta, tau)),
   ]);
-  const Z = 1 + alpha.d;
+  const i = idealPart(idealGas, delta, tau);
+  const Z = 1 + r.d;
+  const p_Pa = rho_mol_m3 * R * T_K * Z;
+  const dpdrho = R * T_K * (1 + r.d + r.dd);
+  const dpdT = rho_mol_m3 * R * (1 + r.d - r.dt);
+  const u = R * T_K * (i.t + r.t);
+  const cv = -R * (i.tt + r.tt);
+  const cp = cv + (T_K * dpdT ** 2) / (rho_mol_m3 ** 2 * dpdrho);
   return {
+    p_Pa,
     Z,
-    p_Pa: rho_mol_m3 * R * T_K * Z,
-    // p = ρ R T (1 + δ ∂α/∂δ), differentiated by ρ and by T (where τ ∂/∂τ = −T ∂/∂T).
-    dpdrho_T: R * T_K * (1 + alpha.d + alpha.dd),
-    dpdT_rho: rho_mol_m3 * R * (1 + alpha.d - alpha.dt),
+    u_J_mol: u,
+    h_J_mol: u + p_Pa / rho_mol_m3,
+    s_J_molK: R * (i.t + r.t - i.a - r.a),
+    cv_J_molK: cv,
+    cp_J_molK: cp,
+    w_m_s: Math.sqrt(((cp / cv) * dpdrho) / SPAN_2000_JSON.molarMass_kg_mol),
+    dpdT_rho_Pa_K: dpdT,
+    dpdrho_T_Pa_m3_mol: dpdrho,
+    // T (∂p/∂T) / (ρ ∂p/∂ρ) − 1, without the ones that cancel: at low density they would leave no digits.
+    mu_JT_K_Pa: (-(r.dt + r.dd) * R * T_K) / (dpdrho * rho_mol_m3 * cp),
   };
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { slope, standardAtmosphere, target, temperature, write, type Specification } from 'isochore';
 import { describe, expect, test } from 'vitest';
-import { anyConditions, anySpec, bar, celsius, hPa, specOf, specWith } from '../support/accumulator.js';
+import { anyConditions, anySpec, bar, celsius, hPa, specOf, specWith, type AtAPoint } from '../support/accumulator.js';
 import { alongLine } from '../support/line.js';
 import { problemOf } from '../support/problem.js';
 import { numberRows, relativeError } from '../support/reference.js';
@@ -30,7 +30,7 @@ describe('the target along published lines of constant density', () => {
       }),
     ]),
   );
-  const specFor = (row: (typeof ROWS)[number]): Specification => {
+  const specFor = (row: (typeof ROWS)[number]): AtAPoint => {
     const spec = specs.get(`${row.p_ref_gauge_bar} ${row.T_ref_C}`);
     if (spec === undefined) throw new Error('no specification');
     return spec;
@@ -82,7 +82,7 @@ describe('the two ambients', () => {
     const [low, high] = [specWith({ ambient: hPa(900) }), specWith({ ambient: hPa(1000) })];
     expect(high.density_mol_m3).toBeGreaterThan(low.density_mol_m3);
     // ∂target/∂(ambient of the specification) = p_ρ(T) / p_ρ(T_ref), more than 1 above the reference temperature.
-    const rate = (t_K: number): number => span2000(t_K, high.density_mol_m3).dpdrho_T;
+    const rate = (t_K: number): number => span2000(t_K, high.density_mol_m3).dpdrho_T_Pa_m3_mol;
     const wanted = (10_000 * rate(313.15)) / rate(293.15);
     expect(relativeError(target(high, at).pascals - target(low, at).pascals, wanted)).toBeLessThan(1e-3);
     expect(wanted).toBeGreaterThan(10_000);
@@ -175,9 +175,15 @@ describe('conditions that are refused, by target and slope alike', () => {
     ['a barometer above 1200 hPa', { ...good, ambient: hPa(1200.01) }, 'ambient', 'not an ambient pressure'],
     [
       'a temperature below the model',
-      { ...good, temperature: temperature(159.9, 'K') },
+      { ...good, temperature: temperature(63.99, 'K') },
       'temperature',
       'outside the model',
+    ],
+    [
+      'one at which the gas is partly liquid',
+      { ...good, temperature: temperature(110, 'K') },
+      'temperature',
+      'two phases',
     ],
     ['a temperature above it', { ...good, temperature: temperature(1000.1, 'K') }, 'temperature', 'outside the model'],
   ];

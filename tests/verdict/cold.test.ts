@@ -26,6 +26,7 @@ const low = specification({
   precharge: { pressure: gauge(0.2, 'bar'), temperature: temperature(20, '°C') },
   ambient: standardAtmosphere,
   tolerance: { plusMinus: pressureDifference(0.1, 'bar'), applies: 'at the measured temperature' },
+  separator: 'bladder',
   gasVolume: volume(1, 'L'),
   allowable: gauge(10, 'bar'),
   settling: { allowance: pressureDifference(0, 'bar'), minutes: 5 },

@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import {
   explainingTemperature,
   gauge,
+  nitrogen,
   referred,
+  saturationAt,
   standardAtmosphere,
   target,
   temperature,
@@ -95,9 +97,18 @@ describe('the explaining temperature', () => {
     expect(write(found, { step: 0.1, unit: '°C' })).toBe(wanted);
   });
 
-  test('is none in range where the model ends before the reading is explained', () => {
+  test('is none in range where the gas would be partly liquid, or the model ends, before the reading is explained', () => {
     const spec = specWith();
-    const ends = [160, 1000].map((T) =>
+    // The coldest at which the density is that of a gas: saturated vapour of it, found by halving.
+    const [, dewPoint] = Array.from({ length: 60 }).reduce<[number, number]>(
+      ([low, high]) => {
+        const T = (low + high) / 2;
+        const { vapourDensity_mol_m3 } = saturationAt(nitrogen, temperature(T, 'K'));
+        return vapourDensity_mol_m3 < spec.density_mol_m3 ? [T, high] : [low, T];
+      },
+      [100, 126],
+    );
+    const ends = [dewPoint, 1000].map((T) =>
       target(spec, { temperature: temperature(T, 'K'), ambient: standardAtmosphere }),
     );
     const [coldest = bar(0), hottest = bar(0)] = ends;
@@ -128,8 +139,12 @@ describe('a reading that is refused, by both', () => {
   });
 
   test('by its temperature or pressure outside the model, where its density is asked for', () => {
-    const cold = { ...good, temperature: temperature(150, 'K') };
-    expect(problemOf(() => referred(specWith(), cold))).toMatchObject({ path: 'pressure', code: 'outside the model' });
+    const cold = (T: number): Read => ({ ...good, temperature: temperature(T, 'K') });
+    expect(problemOf(() => referred(specWith(), cold(63.9)))).toMatchObject({
+      path: 'pressure',
+      code: 'outside the model',
+    });
+    expect(problemOf(() => referred(specWith(), cold(110)))).toMatchObject({ path: 'pressure', code: 'liquid' });
     expect(problemOf(() => referred(specWith(), read(2000, 40)))).toMatchObject({
       path: 'pressure',
       code: 'outside the model',

@@ -124,7 +124,7 @@ describe('evidence', () => {
 
   test('that is missing keeps every comparison out of the verdict, but not the target and band', () => {
     const verdict = judge(specWith(), readingWith({ oilSide: 'not known' }));
-    expect(Object.keys(verdict).sort()).toEqual(['band', 'because', 'outcome', 'target', 'why']);
+    expect(Object.keys(verdict).sort()).toEqual(['band', 'because', 'outcome', 'target', 'targetFrom', 'why']);
     expect(verdict.target.pascals / 1e5).toBeCloseTo(152.61, 2);
     expect(verdict.band.onGauge).toEqual({ lower: '151', upper: '154', unit: 'bar' });
   });

@@ -1,24 +1,33 @@
 import {
+  afterCharging,
   charge,
+  columnOf,
   gauge,
   judge,
   specification,
   target,
+  targetSource,
+  type Allowed,
   type Band,
   type Charge,
   type Compared,
+  type Disagreement,
   type Empty,
   type GasQuantity,
   type GaugePressure,
+  type MakersTable,
+  type MakersTables,
   type Move,
   type NoMove,
   type NotComparable,
   type Outcome,
   type PressureDifference,
   type Reading,
+  type ReferencePoint,
   type Specification,
   type SpecificationGiven,
   type Stop,
+  type TargetSource,
   type Temperature,
   type TooCoarse,
   type Verdict,
@@ -28,6 +37,9 @@ import { describe, expectTypeOf, it } from 'vitest';
 
 declare const given: SpecificationGiven;
 declare const spec: Specification;
+declare const point: ReferencePoint;
+declare const table: MakersTable;
+declare const tables: MakersTables;
 declare const reading: Reading;
 declare const verdict: Verdict;
 declare const move: Charge;
@@ -44,7 +56,9 @@ describe('a specification', () => {
       ...given,
       kind: 'specification' as const,
       density_mol_m3: 5694,
-      limitDensities_mol_m3: 'limits follow the target' as const,
+      referenceTemperature: spec.referenceTemperature,
+      disagreements: spec.disagreements,
+      '~curves': spec['~curves'],
     };
     // @ts-expect-error it lacks the mark of a checked specification
     target(literal, reading);
@@ -55,17 +69,81 @@ describe('a specification', () => {
     spec.gasVolume = given.gasVolume;
     // @ts-expect-error it is read only
     spec.settling.minutes = 1;
+    expectTypeOf<MakersTable['rows']>().toEqualTypeOf<readonly ReferencePoint[]>();
   });
 
   it('states everything', () => {
     // @ts-expect-error no part of it has a default
     expectTypeOf<Partial<SpecificationGiven>>().toExtend<SpecificationGiven>();
     type Optional = { [K in keyof SpecificationGiven]-?: undefined extends SpecificationGiven[K] ? K : never };
-    expectTypeOf<Optional[keyof SpecificationGiven]>().toBeNever();
+    // What many manuals do not have at all.
+    expectTypeOf<Optional[keyof SpecificationGiven]>().toEqualTypeOf<'nominal' | 'toleranceAfterCharging'>();
+    // @ts-expect-error what a manual does not have is left out
+    specification({ ...given, nominal: undefined });
+    // @ts-expect-error what a manual does not have is left out
+    specification({ ...given, toleranceAfterCharging: undefined });
+    // @ts-expect-error not one of the separators
+    specification({ ...given, separator: 'membrane' });
     // @ts-expect-error where the tolerance applies is not left open
     specification({ ...given, tolerance: { plusMinusPercentOfGauge: 2 } });
     // @ts-expect-error a tolerance has no basis of its own: it is a difference
     specification({ ...given, tolerance: { plusMinus: gauge(2, 'bar'), applies: 'at the measured temperature' } });
+  });
+
+  it('states its pre-charge at a point or by a table, and which of them is not known before', () => {
+    expectTypeOf<SpecificationGiven['precharge']>().toEqualTypeOf<ReferencePoint | MakersTable>();
+    specification({ ...given, precharge: point });
+    specification({ ...given, precharge: table });
+    // @ts-expect-error it may be a table
+    spec.precharge.pressure;
+    // @ts-expect-error it may be a point
+    spec.precharge.rows;
+    expectTypeOf(spec.density_mol_m3).toEqualTypeOf<number | 'by table'>();
+    if ('rows' in spec.precharge) expectTypeOf(spec.precharge).toEqualTypeOf<MakersTable>();
+    else expectTypeOf(spec.precharge).toEqualTypeOf<ReferencePoint>();
+    expectTypeOf(spec.referenceTemperature).toEqualTypeOf<Temperature>();
+    expectTypeOf(spec.disagreements).toEqualTypeOf<readonly Disagreement[]>();
+    expectTypeOf<Specification['separator']>().toEqualTypeOf<'diaphragm' | 'bladder' | 'piston'>();
+  });
+
+  it('states its limits by a tolerance that applies somewhere, or by a minimum and a maximum', () => {
+    specification({ ...given, tolerance: { minimum: point, maximum: table } });
+    // @ts-expect-error no maximum
+    specification({ ...given, tolerance: { minimum: point } });
+    // @ts-expect-error a limit stands at a temperature
+    specification({ ...given, tolerance: { minimum: gauge(138, 'bar'), maximum: point } });
+    expectTypeOf<SpecificationGiven['toleranceAfterCharging']>().toEqualTypeOf<Allowed | undefined>();
+    expectTypeOf(afterCharging(spec)).toEqualTypeOf<Specification>();
+    // @ts-expect-error what was given is not checked
+    afterCharging(given);
+  });
+});
+
+describe("a maker's table", () => {
+  it('leaves nothing open', () => {
+    type Optional = { [K in keyof MakersTable]-?: undefined extends MakersTable[K] ? K : never };
+    expectTypeOf<Optional[keyof MakersTable]>().toBeNever();
+    expectTypeOf<MakersTable['outside']>().toEqualTypeOf<'refuse' | 'follow constant density'>();
+    // @ts-expect-error its step is a difference
+    specification({ ...given, precharge: { ...table, printedStep: gauge(1, 'bar') } });
+    // @ts-expect-error rows hold quantities
+    specification({ ...given, precharge: { ...table, rows: [{ pressure: 140, temperature: 20 }] } });
+  });
+
+  it('is one column of several', () => {
+    expectTypeOf(columnOf).parameters.toEqualTypeOf<[tables: MakersTables, name: string]>();
+    expectTypeOf(columnOf).returns.toEqualTypeOf<MakersTable>();
+    // @ts-expect-error a table of several columns is none of one
+    specification({ ...given, precharge: tables });
+  });
+
+  it('is named by what a target comes from', () => {
+    expectTypeOf(targetSource(spec, spec.referenceTemperature)).toEqualTypeOf<TargetSource>();
+    expectTypeOf(verdict.targetFrom).toEqualTypeOf<TargetSource>();
+    expectTypeOf<TargetSource['by']>().toEqualTypeOf<
+      'constant density from the reference point' | 'table' | 'constant density from the nearest row'
+    >();
+    expectTypeOf<TargetSource['rows']>().toEqualTypeOf<readonly ReferencePoint[]>();
   });
 });
 

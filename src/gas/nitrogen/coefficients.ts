@@ -26,10 +26,6 @@ export const RHO_REDUCING = 11183.901464580624;
 /**
  * The residual Helmholtz energy, terms 1 to 32: αr = Σ n δ^d τ^t exp(−δ^l), without the exponential where l = 0;
  * δ = ρ / ρ_reducing, τ = T_reducing / T.
- *
- * Terms 33 to 36 are Gaussian bells about the critical point, n δ^d τ^t exp(−η (δ−ε)² − β (τ−γ)²). At 160 K and above
- * exp(−β (τ−γ)²) keeps them below 1e-16 of Z, less than the rounding of a double, so they are not carried here; they are
- * the reason why the model ends at 160 K.
  */
 export const TERM = {
   1: { n: 0.924803575275, d: 1, t: 0.25, l: 0 },
@@ -64,4 +60,28 @@ export const TERM = {
   30: { n: -0.0044151337035, d: 5, t: 7, l: 4 },
   31: { n: 0.00133722924858, d: 6, t: 4, l: 4 },
   32: { n: 0.000264832491957, d: 9, t: 16, l: 4 },
+} as const;
+
+/**
+ * Terms 33 to 36: bells about the critical point, n δ^d τ^t exp(−η (δ−ε)² − β (τ−γ)²). At 160 K they are 1e-16 of Z, and
+ * from 168 K the kernel leaves them out; data above 220 K cannot see a mistake in them.
+ */
+export const BELL = {
+  33: { n: 19.6688194015, d: 1, t: 0, eta: 20, epsilon: 1, beta: 325, gamma: 1.16 },
+  34: { n: -20.911560073, d: 1, t: 1, eta: 20, epsilon: 1, beta: 325, gamma: 1.16 },
+  35: { n: 0.0167788306989, d: 3, t: 2, eta: 15, epsilon: 1, beta: 300, gamma: 1.13 },
+  36: { n: 2627.67566274, d: 2, t: 3, eta: 25, epsilon: 1, beta: 275, gamma: 1.25 },
+} as const;
+
+/**
+ * The ideal part: α0 = ln δ + a1 + a2 τ + 2.5 ln τ + Σ n τ^t + n_e ln(1 − exp(−θ/T)). a1 and a2 set h = 8670 J/mol and
+ * s = 191.5 J/(mol K) for the ideal gas at 298.15 K and 101 325 Pa.
+ */
+export const IDEAL = {
+  a1: -12.76952708,
+  a2: -0.00784163,
+  lnTau: 2.5,
+  power: { '-1': -0.0001934819, '-2': -1.247742e-5, '-3': 6.678326e-8 },
+  n_e: 1.012941,
+  theta_K: 3364.011,
 } as const;

@@ -5,13 +5,14 @@ import { NITROGEN_KERNEL } from './kernel.js';
 /**
  * Nitrogen by the reference equation of state of Span et al. (2000).
  *
- * Valid here from 160 K to 1000 K and to 200 MPa absolute: gas and supercritical fluid only, one root everywhere.
- * The equation itself reaches from the triple point (63.151 K) to 2200 MPa; the paper's uncertainty of density is 0.01 %
- * for 270–350 K below 12 MPa and 0.02 % for 240–523 K below 30 MPa, and nothing as tight above.
+ * Valid here from 64 K to 1000 K and to 200 MPa absolute, for vapour up to saturation and for supercritical fluid; liquid
+ * and two phases are recognised and refused by name. The equation itself reaches from the triple point (63.151 K) to
+ * 2200 MPa; the paper's uncertainty of density is 0.01 % for 270–350 K below 12 MPa and 0.02 % for 240–523 K below 30 MPa,
+ * and nothing as tight elsewhere.
  *
  * @example
  * ```ts
- * nitrogen.validity.temperature_K; // => [160, 1000]
+ * nitrogen.validity.temperature_K; // => [64, 1000]
  * ```
  */
 export const nitrogen: GasModel = {
@@ -21,11 +22,11 @@ export const nitrogen: GasModel = {
   molarMass_kg_mol: M,
   gasConstant_J_molK: R,
   validity: {
-    temperature_K: [160, 1000],
+    temperature_K: [64, 1000],
     pressure_Pa: [0, 200e6],
     reason:
-      'below 160 K the terms about the critical point count, and they are not in this model; above 1000 K the equation ' +
-      'has no data; 200 MPa is far above any accumulator and far below the melting curve',
+      'the triple point is at 63.151 K; above 1000 K the equation has no data; 200 MPa is far above any accumulator and ' +
+      'below the melting curve',
   },
   uncertainty: [
     { temperature_K: [270, 350], pressure_Pa: [0, 12e6], density: 1e-4 },

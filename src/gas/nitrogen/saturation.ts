@@ -1,0 +1,62 @@
+import { T_REDUCING } from './coefficients.js';
+import { collapse, sums, type Sums } from './residual.js';
+
+/** The two phases in equilibrium, reduced by the reducing density. */
+export interface Phases {
+  delta_liquid: number;
+  delta_vapour: number;
+  /** p / (ρ_reducing R T) of both. */
+  pressure: number;
+}
+
+const MOST_STEPS = 50;
+
+/**
+ * Solves for equal pressure and equal Gibbs energy of liquid and vapour below the critical temperature. With J = δ Z and
+ * K = αr + δ ∂αr/∂δ + ln δ, both equal in the two phases, δ ∂J/∂δ = δ² ∂K/∂δ·… so that one Newton step needs no more than
+ * the sums of both phases. False if it does not close.
+ */
+export function equilibrium(T_K: number, out: Phases): boolean {
+  const c = collapse(0, T_REDUCING / T_K);
+  const liquid: Sums = { value: 0, first: 0, second: 0 };
+  const vapour: Sums = { value: 0, first: 0, second: 0 };
+  guess(T_K, out);
+  let { delta_liquid: l, delta_vapour: v } = out;
+  for (let step = 0; step < MOST_STEPS; step += 1) {
+    sums(l, c, liquid);
+    sums(v, c, vapour);
+    const J_l = l * (1 + liquid.first);
+    const J_v = v * (1 + vapour.first);
+    const gap_J = J_v - J_l;
+    const gap_K = vapour.value + vapour.first - liquid.value - liquid.first + Math.log(v / l);
+    // dJ = zz dδ and dK = zz dδ / δ, with zz = 1 + first + second of the phase.
+    const a = (gap_J / l - gap_K) / (1 / v - 1 / l);
+    const change_v = a / (1 + vapour.first + vapour.second);
+    const change_l = (a + gap_J) / (1 + liquid.first + liquid.second);
+    v += change_v;
+    l += change_l;
+    if (!(l > v && v > 0)) return false;
+    if (Math.abs(change_v) <= 1e-9 * v && Math.abs(change_l) <= 1e-9 * l) {
+      sums(v, c, vapour);
+      out.delta_liquid = l;
+      out.delta_vapour = v;
+      out.pressure = v * (1 + vapour.first);
+      return true;
+    }
+  }
+  return false;
+}
+
+/**
+ * First guess, fitted to solutions of the equation itself between 64 K and 126 K (within 0.02 % for the liquid, 0.14 % for
+ * the vapour). The result does not depend on it.
+ */
+function guess(T_K: number, out: Phases): void {
+  const x = Math.exp(Math.log(1 - T_K / T_REDUCING) / 3);
+  const x2 = x * x;
+  const x3 = x2 * x;
+  const x6 = x3 * x3;
+  out.delta_liquid = Math.exp(1.543083 * x - 0.4737464 * x2 + 0.3328253 * x3 - 0.2789432 * x2 * x2 + 0.1462104 * x6);
+  const sum = -1.53957 * x - 1.835478 * x2 - 1.317969 * x3 + 0.5773365 * x6 - 2.919466 * x6 * x6;
+  out.delta_vapour = Math.exp((sum * T_REDUCING) / T_K);
+}

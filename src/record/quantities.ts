@@ -1,0 +1,51 @@
+// From a value with its unit to a quantity, by the same doors that a caller of the core uses.
+import { collect } from '../basis/fault.js';
+import { toSI } from '../quantity/decimal.js';
+import type { Kind, QuantityOf } from '../quantity/kind.js';
+import { FORM, type Division } from '../quantity/step.js';
+import { textToSI } from '../quantity/text.js';
+import { PRESSURE, scaleOf, type PressureUnit } from '../quantity/unit.js';
+import { isBroken, valueAt, type Part } from './problems.js';
+
+/** A value with its unit, as JSON carries it. */
+export interface Measured {
+  readonly value: number | string;
+  readonly unit: string;
+}
+
+/** A quantity at a path of a part; undefined if it is not there or is not sound. */
+export function quantityAt<K extends Kind>(part: Part, path: string, kind: K): QuantityOf<K> | undefined {
+  const json = soundAt(part, path);
+  return json === undefined ? undefined : collect(part.problems, path, () => quantity(kind, json as Measured));
+}
+
+/** A gauge step at a path of a part. */
+export function divisionAt(part: Part, path: string): Division<PressureUnit> | undefined {
+  const json = soundAt(part, path);
+  return json === undefined ? undefined : collect(part.problems, path, () => division(json as Measured));
+}
+
+/** The raw value at a path of a part, if nothing is wrong there. */
+export function soundAt({ raw, problems }: Part, path: string): unknown {
+  return isBroken(problems, path) ? undefined : valueAt(raw, path.split('.'));
+}
+
+/** A quantity from its value and unit. */
+export function quantity<K extends Kind>(kind: K, { value, unit }: Measured): QuantityOf<K> {
+  const { units, of } = FORM[kind];
+  const scale = scaleOf<string>(units, unit, 'unit');
+  const si = typeof value === 'number' ? toSI(value, scale) : textToSI(value, scale, 'value');
+  return of(si, 'value', Number(value), unit);
+}
+
+function division({ value, unit }: Measured): Division<PressureUnit> {
+  if (typeof value === 'string') textToSI(value, scaleOf<string>(PRESSURE, unit, 'unit'), 'value');
+  return { step: Number(value), unit: unit as PressureUnit };
+}
+
+/** The fields that hold something. */
+export function withoutUndefined(fields: Readonly<Record<string, unknown>>): Record<string, unknown> {
+  const kept: Record<string, unknown> = {};
+  for (const [field, value] of Object.entries(fields)) if (value !== undefined) kept[field] = value;
+  return kept;
+}

@@ -1,0 +1,172 @@
+import { fail, quote, type Problem } from '../basis/fault.js';
+import { canonicalSha256 } from './canonical.js';
+import { jsonData } from './json-data.js';
+import { emptyFindings, MOST_LISTED, pathOf, shapeProblems, valueAt } from './problems.js';
+import { RoundReportShape, type RoundReport } from './report-shape.js';
+import { DEEPEST, judgeRound } from './report.js';
+import { LIBRARY_VERSION } from './version.js';
+import { needWords, type Words } from './words.js';
+
+/** A place in which a report differs from what its input gives now. */
+export interface Change {
+  /** JSON path (RFC 9535) in the report. */
+  readonly path: string;
+  /** What the report says, `nothing` where it says nothing; cut short. */
+  readonly from: string;
+  /** What its input gives now. */
+  readonly to: string;
+}
+
+const WHY = {
+  'not a report': 'this is no report of the shape that this library writes',
+  'digest does not match': 'the digest does not match: the report was altered after it was made',
+  'other schema version': 'the report is of another schema version than this library writes',
+  'other library version': `another version of the library judged; this is ${LIBRARY_VERSION}`,
+  'other model': 'another gas model was used',
+  'no input': 'the report does not carry its round, so that it cannot be judged again',
+  'another result': 'the same input gives another result with the same version and model: a forged digest, or a defect',
+} as const;
+
+/** What {@link reverify} found. */
+export interface Reverified {
+  /**
+   * `same`: the digest matches, and the input gives the same report again. `changed`: one of the two does not hold.
+   * `cannot be judged again`: the digest matches, but there is no input. `not a report`: nothing could be compared.
+   */
+  readonly outcome: 'same' | 'changed' | 'cannot be judged again' | 'not a report';
+  /** Stable codes of what lies behind it; empty for `same`. */
+  readonly because: readonly (keyof typeof WHY)[];
+  /** The same in words. */
+  readonly why: string;
+  /** How many places differ; the first hundred are listed. */
+  readonly changesFound: number;
+  readonly changes: readonly Change[];
+  /** What is wrong with the shape of something that is no report, a thousand at most. */
+  readonly problems: readonly Problem[];
+}
+
+/** Most changes that are listed. */
+const MOST_CHANGES = 100;
+/** Levels of a report around its input. */
+const AROUND_INPUT = 1;
+
+/**
+ * Checks a report again: its shape, its digest, and whether its input, judged again, gives the same report. A report by
+ * another version of the library that gives the same is `same`.
+ *
+ * A digest that matches does not prove who made a report: anybody can compute one. What does is a signature over it.
+ *
+ * @param report any JSON data, as JSON.parse gives it; nothing in it throws
+ * @param words those that the report was made with, if not the library's
+ * @throws {@link Fault} `wrong shape` for a function, a symbol, a bigint or nothing in place of the report; the problems
+ * of words that are not sound, as {@link reportRound}
+ * @example
+ * ```ts
+ * const report = reportRound(round, { problems: 'refuse the round' });
+ * reverify(JSON.parse(JSON.stringify(report))).outcome; // => 'same'
+ * const { because, changes } = reverify({ ...report, complete: 'partial' });
+ * because; // => ['digest does not match']
+ * changes; // => [{ path: '$.complete', from: '"partial"', to: '"complete"' }]
+ * ```
+ */
+export function reverify(report: unknown, words?: Words): Reverified {
+  needWords(words, 'words');
+  if (['undefined', 'function', 'symbol', 'bigint'].includes(typeof report)) noReport(report);
+  if (jsonData(report, DEEPEST + AROUND_INPUT) !== 'JSON data') {
+    const wanted = `JSON data, such as JSON.parse gives, to ${DEEPEST + AROUND_INPUT} levels`;
+    const remedy = 'check where it comes from';
+    return answer(
+      'not a report',
+      ['not a report'],
+      [],
+      [{ code: 'not JSON', path: '$', found: quote(report), wanted, remedy }],
+    );
+  }
+  const because = [...alteration(report), ...versions(report)];
+  const problems = shapeProblems(RoundReportShape, report).slice(0, MOST_LISTED);
+  if (problems.length > 0) {
+    const listed = problems.map((problem) => ({ ...problem, path: under('$', problem.path) }));
+    return answer('not a report', ['not a report', ...because], [], listed);
+  }
+  return judgedAgain(report as RoundReport, words, because);
+}
+
+type Because = keyof typeof WHY;
+
+function judgedAgain(report: RoundReport, words: Words | undefined, because: readonly Because[]): Reverified {
+  const isAltered = because.includes('digest does not match');
+  if (!Object.hasOwn(report, 'input')) {
+    return answer(isAltered ? 'changed' : 'cannot be judged again', ['no input', ...because]);
+  }
+  const again = judgeRound({ json: report.input, isWhole: true }, words, emptyFindings());
+  const changes: Change[] = [];
+  const changesFound = compare(compared(report), compared(again), [], changes);
+  if (changesFound === 0 && !isAltered) return answer('same', []);
+  const models = ({ models }: Pick<RoundReport, 'models'>): string => models.map(({ id }) => id).join();
+  const all: Because[] = models(report) === models(again) ? [...because] : [...because, 'other model'];
+  return answer('changed', all.length === 0 ? ['another result'] : all, changes, [], changesFound);
+}
+
+/** All that must come out again: the input is the same by itself, and another version may come to the same. */
+function compared(report: Omit<RoundReport, 'digest'>): Readonly<Record<string, unknown>> {
+  return { ...report, digest: undefined, libraryVersion: undefined, input: undefined };
+}
+
+function alteration(report: unknown): Because[] {
+  if (typeof report !== 'object' || report === null || !Object.hasOwn(report, 'digest')) return [];
+  const { digest, ...rest } = report as Readonly<Record<string, unknown>>;
+  return canonicalSha256(rest) === digest ? [] : ['digest does not match'];
+}
+
+function versions(report: unknown): Because[] {
+  const [schema, library] = [valueAt(report, ['version']), valueAt(report, ['libraryVersion'])];
+  return [
+    ...(typeof schema === 'number' && schema !== 1 ? ['other schema version' as const] : []),
+    ...(typeof library === 'string' && library !== LIBRARY_VERSION ? ['other library version' as const] : []),
+  ];
+}
+
+/** Lists where two JSON values differ, up to the limit; returns in how many places. */
+function compare(from: unknown, to: unknown, keys: readonly PropertyKey[], changes: Change[]): number {
+  if (isBranch(from) && isBranch(to) && Array.isArray(from) === Array.isArray(to)) {
+    let found = 0;
+    const isList = Array.isArray(from);
+    for (const key of new Set([...Object.keys(from), ...Object.keys(to)])) {
+      const next = [...keys, isList ? Number(key) : key];
+      found += compare(valueAt(from, [key]), valueAt(to, [key]), next, changes);
+    }
+    return found;
+  }
+  if (from === to) return 0;
+  const said = (value: unknown): string => (value === undefined ? 'nothing' : quote(value));
+  if (changes.length < MOST_CHANGES) changes.push({ path: under('$', pathOf(keys)), from: said(from), to: said(to) });
+  return 1;
+}
+
+function isBranch(value: unknown): value is object {
+  return typeof value === 'object' && value !== null;
+}
+
+function answer(
+  outcome: Reverified['outcome'],
+  because: readonly Because[],
+  changes: readonly Change[] = [],
+  problems: readonly Problem[] = [],
+  changesFound = changes.length,
+): Reverified {
+  return { outcome, because, why: because.map((code) => WHY[code]).join('; '), changesFound, changes, problems };
+}
+
+function under(outer: string, inner: string): string {
+  return inner === '' || inner.startsWith('[') ? outer + inner : `${outer}.${inner}`;
+}
+
+function noReport(report: unknown): never {
+  fail({
+    code: 'wrong shape',
+    path: 'report',
+    found: quote(report),
+    wanted: 'a report as JSON data',
+    remedy: 'give what JSON.parse makes of it',
+  });
+}

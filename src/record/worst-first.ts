@@ -1,0 +1,98 @@
+import { failIfAny } from '../basis/fault.js';
+import { shapeProblems } from './problems.js';
+import { RoundReportShape, type AccumulatorJson, type JudgedJson, type RoundReport } from './report-shape.js';
+
+/** What is at stake at an accumulator, the worst first. */
+export const STAKES = ['danger', 'gas side empty', 'outside the band', 'not known', 'in order'] as const;
+
+/** One of {@link STAKES}. */
+export type Stake = (typeof STAKES)[number];
+
+/** An accumulator in its place in the order. */
+export type Ranked = {
+  readonly stake: Stake;
+  /** How far the reading lies outside its band, in widths of the band: 0 inside, and where nothing can be compared. */
+  readonly outsideBy: number;
+} & (
+  | { readonly accumulator: AccumulatorJson }
+  /** One that could not be judged: nothing is known of it. */
+  | { readonly notJudged: RoundReport['notJudged'][number] }
+);
+
+/** The accumulators that serve one unit, the worst first. */
+export interface UnitServed {
+  /** Left out for the accumulators of which the round does not say it. */
+  readonly unitServed?: string;
+  /** What is at stake at the worst of them. */
+  readonly stake: Stake;
+  readonly accumulators: readonly Ranked[];
+}
+
+/**
+ * The accumulators of a report by the unit they serve, worst first, by the reading as left, or as found if there is none:
+ *
+ * 1. `danger`: a caution of that severity, such as a reading above the allowable pressure;
+ * 2. `gas side empty`, or filled without its cause being cleared;
+ * 3. `outside the band`: by how far, relative to the width of the band;
+ * 4. `not known`: not comparable, gas not known, gauge too coarse, worked on and not read as left, or not judged at all;
+ * 5. `in order`.
+ *
+ * Within one stake those further outside the band come first, then those that stand first in the round; those not judged
+ * after those judged. Units stand in the order of their worst accumulators.
+ *
+ * @throws {@link Fault} with the problems of its shape, for what is no report
+ * @example
+ * ```ts
+ * const [worst] = worstFirst(reportRound(round, { problems: 'refuse the round' }));
+ * worst?.stake; // => 'outside the band'
+ * worst?.accumulators[0]?.outsideBy.toFixed(2); // => '1.90'
+ * ```
+ */
+export function worstFirst(report: RoundReport): UnitServed[] {
+  failIfAny(shapeProblems(RoundReportShape, report));
+  const dangers = new Set<string>();
+  for (const { code, severity } of report.cautions) if (severity === 'danger') dangers.add(code);
+  // Filled, it is a danger of its own rank.
+  dangers.delete('empty gas side');
+  const all: Ranked[] = [
+    ...report.accumulators.map((accumulator) => rank(accumulator, dangers)),
+    ...report.notJudged.map((notJudged) => ({ stake: 'not known' as const, outsideBy: 0, notJudged })),
+  ];
+  // Sorting is stable: the order of the round decides between equals.
+  all.sort((a, b) => STAKES.indexOf(a.stake) - STAKES.indexOf(b.stake) || b.outsideBy - a.outsideBy);
+  const units = new Map<string | undefined, Ranked[]>();
+  for (const one of all) {
+    const { unitServed } = 'accumulator' in one ? one.accumulator : one.notJudged;
+    const unit = units.get(unitServed);
+    if (unit === undefined) units.set(unitServed, [one]);
+    else unit.push(one);
+  }
+  return [...units].map(([unitServed, accumulators]) => ({
+    ...(unitServed === undefined ? {} : { unitServed }),
+    stake: accumulators[0]?.stake ?? 'in order',
+    accumulators,
+  }));
+}
+
+function rank(accumulator: AccumulatorJson, dangers: ReadonlySet<string>): Ranked {
+  const { asFound, asLeft } = accumulator;
+  const judged = asLeft === 'not read' ? asFound : asLeft;
+  return { stake: stakeOf(accumulator, judged, dangers), outsideBy: outsideBy(judged), accumulator };
+}
+
+function stakeOf({ asFound, state }: AccumulatorJson, judged: JudgedJson, dangers: ReadonlySet<string>): Stake {
+  if (judged.cautions.some((code) => dangers.has(code))) return 'danger';
+  const cleared = [asFound, judged].some(({ reading }) => reading.emptyGasSide === 'investigated and cleared');
+  if (judged.outcome === 'gas side empty' || (asFound.outcome === 'gas side empty' && !cleared))
+    return 'gas side empty';
+  if (judged.outcome === 'undercharged' || judged.outcome === 'overcharged') return 'outside the band';
+  return state === 'in order' ? 'in order' : 'not known';
+}
+
+/** All of a judged reading stands in the unit of its gauge. */
+function outsideBy({ target, offTarget, band }: JudgedJson): number {
+  if (offTarget === undefined) return 0;
+  const read = Number(target.value) + Number(offTarget.value);
+  const [lower, upper] = [Number(band.lower.value), Number(band.upper.value)];
+  return Math.max(0, lower - read, read - upper) / (upper - lower);
+}

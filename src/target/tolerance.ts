@@ -1,0 +1,214 @@
+import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
+import { relation, step2, type Trace } from '../basis/relation.js';
+import type { GasModel } from '../gas/model.js';
+import { gaugeOf, need, type PressureDifference } from '../quantity/kind.js';
+import { inBar } from '../quantity/unit.js';
+import { curveOf, gaugeOnCurve, lineThrough, type Curve } from './curve.js';
+import { isObject, needObject, needStated, type ReferencePoint, type Stated } from './table.js';
+
+/**
+ * How far a pre-charge may lie off its target: the same to both sides, a size to each side, or a percentage of the gauge
+ * target (of a gauge pressure, as the trade has it). Sizes are zero or more, and at least one is more than zero.
+ */
+export type Tolerance =
+  | { readonly plusMinus: PressureDifference }
+  | { readonly below: PressureDifference; readonly above: PressureDifference }
+  | { readonly plusMinusPercentOfGauge: number };
+
+/**
+ * Where the tolerance holds. At the measured temperature it is laid about the target there. At the reference temperature
+ * it is laid about the reference pressure, and its limits follow their own constant-density lines: in a hot vessel the
+ * band is wider.
+ */
+export type Applies = 'at the measured temperature' | 'at the reference temperature';
+
+/** The lowest and the highest pressure that a manual allows, each stated at a point or by a table. */
+export interface StatedLimits {
+  readonly minimum: Stated;
+  readonly maximum: Stated;
+}
+
+/** What a manual allows: a tolerance about the target, or limits of their own. */
+export type Allowed = (Tolerance & { readonly applies: Applies }) | StatedLimits;
+
+/** The solved curves of target and limits. */
+export interface Curves {
+  readonly target: Curve;
+  readonly limits: { readonly lower: Curve; readonly upper: Curve } | 'about the target';
+}
+
+/**
+ * The curves of target and limits, if the limits leave a band above zero and the target in it. Without a target, which has
+ * problems of its own, only what does not depend on it is checked.
+ */
+export function curvesOf(
+  gas: GasModel,
+  allowed: Allowed,
+  target: Curve | undefined,
+  reference: ReferencePoint,
+  ambient: number,
+): Curves | undefined {
+  const reference_Pa = reference.pressure.pascals;
+  const { temperature } = reference;
+  if ('minimum' in allowed) {
+    if (target === undefined) return undefined;
+    const lower = curveOf(gas, allowed.minimum, ambient, 'minimum', 'lower limit');
+    const upper = curveOf(gas, allowed.maximum, ambient, 'maximum', 'upper limit');
+    const T = temperature.kelvins;
+    const problems: Problem[] = [];
+    const at = (path: string, curve: Curve): number => {
+      const own: Problem[] = [];
+      const p = collect(own, '', () => gaugeOnCurve(gas, curve, T, ambient, path));
+      problems.push(...own.map((problem) => ({ ...problem, path })));
+      return p ?? 0;
+    };
+    const limits = [at('minimum', lower), at('maximum', upper)] as const;
+    failIfAny(problems);
+    needOrder(limits[0], reference_Pa, limits[1]);
+    return { target, limits: { lower, upper } };
+  }
+  const { below, above } = tolerances(allowed, reference_Pa);
+  needOrder(reference_Pa - below, reference_Pa, reference_Pa + above);
+  if (target === undefined) return undefined;
+  if (allowed.applies !== 'at the reference temperature') return { target, limits: 'about the target' };
+  const line = (p_g: number, about: string): Curve =>
+    lineThrough(gas, { pressure: gaugeOf(p_g), temperature }, ambient, '', about);
+  return {
+    target,
+    limits: { lower: line(reference_Pa - below, 'lower limit'), upper: line(reference_Pa + above, 'upper limit') },
+  };
+}
+
+function needOrder(lower: number, target: number, upper: number): void {
+  if (!(lower < upper)) noWidth('a tolerance too small to tell its limits apart', '');
+  if (!(lower <= target && target <= upper)) {
+    fail({
+      code: 'limits crossed',
+      path: '',
+      found: `limits of ${inBar(lower)} and ${inBar(upper)} gauge about a target of ${inBar(target)} gauge`,
+      wanted: 'the target between its limits at the reference temperature',
+      remedy: 'check which column is the minimum and which the maximum, and their units',
+    });
+  }
+  if (lower > 0) return;
+  fail({
+    code: 'band reaches zero',
+    path: '',
+    found: `a lower limit of ${inBar(lower)} gauge at the reference temperature`,
+    wanted: 'a lower limit above zero gauge',
+    remedy: 'check the unit of the tolerance: an empty accumulator must never count as charged',
+  });
+}
+
+/** Refuses what is no band, with all that is wrong with it. */
+export function needAllowed(allowed: Allowed): void {
+  if (!isObject(allowed) || !('minimum' in allowed || 'maximum' in allowed)) {
+    const problems: Problem[] = [];
+    collect(problems, '', () => needTolerance(allowed as Tolerance));
+    collect(problems, '', () => needApplies(allowed));
+    return failIfAny(problems);
+  }
+  const { minimum, maximum, ...more } = allowed as StatedLimits;
+  const problems: Problem[] = [];
+  collect(problems, 'minimum', () => needStated(minimum));
+  collect(problems, 'maximum', () => needStated(maximum));
+  if (Object.keys(more).length > 0)
+    collect(problems, '', () => wrongForm(['limits', ...Object.keys(more)].join(' with ')));
+  failIfAny(problems);
+}
+
+export const PERCENTAGE = /* @__PURE__ */ relation({
+  gives: 'dp',
+  unit: 'Pa',
+  from: ['percent', 'p_g'],
+  formula: 'percent / 100 * p_g',
+  source: 'tolerance as a percentage of the gauge pressure (common practice, no source)',
+  of: (percent, p_g) => (percent / 100) * p_g,
+});
+
+/** The sizes of a tolerance about a gauge pressure, in Pa. */
+export function tolerances(tolerance: Tolerance, p_g_Pa: number, trace?: Trace): { below: number; above: number } {
+  if ('plusMinus' in tolerance) return { below: tolerance.plusMinus.pascals, above: tolerance.plusMinus.pascals };
+  if ('below' in tolerance) return { below: tolerance.below.pascals, above: tolerance.above.pascals };
+  const size = step2(trace, PERCENTAGE, 'tolerance', tolerance.plusMinusPercentOfGauge, p_g_Pa);
+  return { below: size, above: size };
+}
+
+const FORMS = ['plusMinus', 'below', 'above', 'plusMinusPercentOfGauge'] as const;
+
+function needApplies(tolerance: Allowed): void {
+  if (!isObject(tolerance)) return; // said already
+  const applies: unknown = 'applies' in tolerance ? tolerance.applies : undefined;
+  if (applies === 'at the measured temperature' || applies === 'at the reference temperature') return;
+  fail({
+    code: applies === undefined ? 'missing' : 'unknown word',
+    path: 'applies',
+    found: quote(applies),
+    wanted: "'at the measured temperature' or 'at the reference temperature'",
+    remedy: 'see the manual: is the band given for the corrected reading, or about the value in its table?',
+  });
+}
+
+function needTolerance(tolerance: Tolerance): void {
+  needObject(tolerance, 'tolerance');
+  const form = FORMS.filter((key) => key in tolerance).join(' ');
+  if (form === 'plusMinus' && 'plusMinus' in tolerance) return needWidth([tolerance.plusMinus], ['plusMinus']);
+  if (form === 'below above' && 'below' in tolerance)
+    return needWidth([tolerance.below, tolerance.above], ['below', 'above']);
+  if (form === 'plusMinusPercentOfGauge' && 'plusMinusPercentOfGauge' in tolerance) {
+    const percent = tolerance.plusMinusPercentOfGauge;
+    if (Number.isFinite(percent) && percent > 0 && percent < 100) return;
+    return fail({
+      code: 'band without width',
+      path: 'plusMinusPercentOfGauge',
+      found: quote(percent),
+      wanted: 'a percentage above 0 and below 100',
+      remedy: 'give the percentage itself: 2 for ± 2 %',
+    });
+  }
+  return wrongForm(form === '' ? 'no tolerance' : form.replaceAll(' ', ' with '));
+}
+
+function wrongForm(found: string): never {
+  return fail({
+    code: 'wrong shape',
+    path: '',
+    found,
+    wanted: 'plusMinus, or below and above, or plusMinusPercentOfGauge, or minimum and maximum',
+    remedy: 'state the band in exactly one of these ways',
+  });
+}
+
+function needWidth(sizes: readonly PressureDifference[], paths: readonly string[]): void {
+  const problems: Problem[] = [];
+  sizes.forEach((size, i) => {
+    collect(problems, paths[i] ?? '', () => {
+      need('pressure difference', size, '');
+      if (size.pascals < 0) negative(size, '');
+    });
+  });
+  failIfAny(problems);
+  if (sizes.some((size) => size.pascals > 0)) return;
+  noWidth('0 bar difference', paths.length === 1 ? (paths[0] ?? '') : '');
+}
+
+function noWidth(found: string, path: string): never {
+  fail({
+    code: 'band without width',
+    path,
+    found,
+    wanted: 'a tolerance of more than zero to at least one side',
+    remedy: 'give the tolerance of the manual; no gauge can meet a band without width',
+  });
+}
+
+/** Reports a size below zero. */
+export function negative(size: PressureDifference, path: string): never {
+  fail({
+    code: 'negative',
+    path,
+    found: `${inBar(size.pascals)} difference`,
+    wanted: 'zero or more',
+    remedy: 'give sizes, not signed limits: below and above are both counted away from the target',
+  });
+}

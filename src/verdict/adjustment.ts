@@ -1,0 +1,218 @@
+import { fail, under } from '../basis/fault.js';
+import {
+  gaugeOf,
+  need,
+  temperatureOf,
+  wrongKind,
+  type AbsolutePressure,
+  type GaugePressure,
+  type Temperature,
+  type TemperatureDifference,
+} from '../quantity/kind.js';
+import { roundTo, rounded, write, type Division } from '../quantity/step.js';
+import type { PressureUnit, TemperatureUnit } from '../quantity/unit.js';
+import { sourceOn, type TargetSource } from '../target/curve.js';
+import { needSpecification, type Specification } from '../target/specification.js';
+import { targetAt, needConditions } from '../target/target.js';
+import { bandAbout, type Band } from './band.js';
+
+/** What an adjustment table should cover, and in which units and steps people will read it. */
+export interface AdjustmentTableGiven {
+  readonly from: Temperature;
+  /** The last temperature; it is a row if the steps arrive at it. */
+  readonly to: Temperature;
+  /** Step from row to row; greater than zero. */
+  readonly every: TemperatureDifference;
+  /** How temperatures are written; the pressures hold for the temperature as written. */
+  readonly temperatureStep: Division<TemperatureUnit>;
+  readonly ambient: AbsolutePressure;
+  /** Smallest division of the gauge: the target is rounded to its nearest mark, the limits inwards. */
+  readonly gaugeStep: Division<PressureUnit>;
+}
+
+/** Target and limits at one temperature. */
+export interface AdjustmentRow {
+  readonly temperature: Temperature;
+  readonly target: GaugePressure;
+  readonly band: Band;
+  readonly targetFrom: TargetSource;
+  /** The same as people read it, in the table's units; rounded as the verdict rounds. */
+  readonly written: {
+    readonly temperature: string;
+    readonly target: string;
+    readonly lower: string;
+    readonly upper: string;
+  };
+}
+
+/** Target and limits against temperature for one specification. */
+export interface AdjustmentTable {
+  /** The `id` of the gas model. */
+  readonly model: string;
+  readonly ambient: AbsolutePressure;
+  readonly temperatureUnit: TemperatureUnit;
+  readonly pressureUnit: PressureUnit;
+  readonly rows: readonly AdjustmentRow[];
+}
+
+/** Most rows of an adjustment table. */
+export const MOST_ROWS = 10_000;
+
+/** Where no mark of the gauge lies between the limits. */
+const NO_MARK = 'no mark';
+
+/**
+ * The adjustment table of a specification: target and limits against temperature, in the user's units and steps, rounded
+ * as the verdict rounds: the target to the nearest mark (ties to even), the limits inwards.
+ *
+ * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `outside the model`, `outside the table`,
+ * `band reaches zero`; `not positive` for a step or range that is not; `step too fine` where two rows would be written
+ * alike; `too large` for more than 10 000 rows
+ * @example
+ * ```ts
+ * const table = adjustmentTable(spec, {
+ *   from: temperature(20, '°C'),
+ *   to: temperature(40, '°C'),
+ *   every: temperatureDifference(10, 'K'),
+ *   temperatureStep: { step: 1, unit: '°C' },
+ *   ambient: standardAtmosphere,
+ *   gaugeStep: { step: 1, unit: 'bar' },
+ * });
+ * table.rows.map((row) => row.written.target); // => ['140', '146', '153']
+ * ```
+ */
+export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven): AdjustmentTable {
+  needSpecification(spec);
+  if (typeof given !== 'object' || given === null) wrongKind('range and steps of an adjustment table', given, 'given');
+  const { from, to, every, temperatureStep, ambient, gaugeStep } = given;
+  need('temperature', from, 'from');
+  need('temperature', to, 'to');
+  need('temperature difference', every, 'every');
+  const count = rowsOf(from, to, every);
+  const rows = Array.from({ length: count }, (_, i) => {
+    const exact = temperatureOf(from.kelvins + i * every.kelvins);
+    const temperature = under('temperatureStep', () => roundTo(exact, { ...temperatureStep, toward: 'nearest even' }));
+    return rowAt(spec, temperature, given);
+  });
+  rows.forEach((row, i) => {
+    const before = rows[i - 1];
+    if (before !== undefined && row.temperature.kelvins <= before.temperature.kelvins)
+      writtenAlike(row.written.temperature);
+  });
+  return {
+    model: spec.gas.id,
+    ambient,
+    temperatureUnit: temperatureStep.unit,
+    pressureUnit: gaugeStep.unit,
+    rows,
+  };
+}
+
+function rowAt(spec: Specification, temperature: Temperature, given: AdjustmentTableGiven): AdjustmentRow {
+  const at = { temperature, ambient: given.ambient };
+  needConditions(at);
+  const { gaugeStep, temperatureStep } = given;
+  const target_Pa = targetAt(spec, at);
+  const band = under('gaugeStep', () => bandAbout(spec, at, target_Pa, gaugeStep));
+  const target = gaugeOf(target_Pa);
+  const onGauge = typeof band.onGauge === 'string' ? { lower: NO_MARK, upper: NO_MARK } : band.onGauge;
+  return {
+    temperature,
+    target,
+    band,
+    targetFrom: sourceOn(spec['~curves'].target, temperature.kelvins),
+    written: {
+      temperature: rounded(temperature, { ...temperatureStep, toward: 'nearest even' }).text,
+      target: rounded(target, { ...gaugeStep, toward: 'nearest even' }).text,
+      lower: onGauge.lower,
+      upper: onGauge.upper,
+    },
+  };
+}
+
+function rowsOf(from: Temperature, to: Temperature, every: TemperatureDifference): number {
+  if (!(every.kelvins > 0)) notPositive('every', `${every.kelvins} K`, 'give the step from row to row, such as 5 K');
+  const range = to.kelvins - from.kelvins;
+  if (range < 0) notPositive('to', `${range} K above from`, 'give the range from the lower to the higher temperature');
+  // The last step may miss the end by the rounding of a few additions.
+  const count = Math.floor(range / every.kelvins + 1e-9) + 1;
+  if (count <= MOST_ROWS) return count;
+  return fail({
+    code: 'too large',
+    path: 'every',
+    found: `${count} rows`,
+    wanted: `at most ${MOST_ROWS} rows`,
+    remedy: 'take a larger step or a smaller range',
+  });
+}
+
+function notPositive(path: string, found: string, remedy: string): never {
+  fail({ code: 'not positive', path, found, wanted: 'more than zero', remedy });
+}
+
+function writtenAlike(text: string): never {
+  fail({
+    code: 'step too fine',
+    path: 'every',
+    found: `two rows written ${text}`,
+    wanted: 'rows that differ as written',
+    remedy: 'write temperatures to a finer step, or take a larger one from row to row',
+  });
+}
+
+/** The heads of the columns, with unit and basis. */
+function heads({ temperatureUnit, pressureUnit }: AdjustmentTable): readonly string[] {
+  const gauge = `[${pressureUnit} gauge]`;
+  return [`temperature [${temperatureUnit}]`, `target ${gauge}`, `lower limit ${gauge}`, `upper limit ${gauge}`];
+}
+
+function cells({ written }: AdjustmentRow): readonly string[] {
+  return [written.temperature, written.target, written.lower, written.upper];
+}
+
+/**
+ * An adjustment table as aligned text, with its ambient and gas model above it.
+ *
+ * @throws nothing for a table that {@link adjustmentTable} made
+ * @example
+ * ```ts
+ * const table = adjustmentTable(spec, {
+ *   from: temperature(20, '°C'),
+ *   to: temperature(20, '°C'),
+ *   every: temperatureDifference(10, 'K'),
+ *   temperatureStep: { step: 1, unit: '°C' },
+ *   ambient: standardAtmosphere,
+ *   gaugeStep: { step: 1, unit: 'bar' },
+ * });
+ * adjustmentText(table).split('\n').at(-1); // => '              20                 140                      138                      142'
+ * ```
+ */
+export function adjustmentText(table: AdjustmentTable): string {
+  const lines = [heads(table), ...table.rows.map(cells)];
+  const widths = heads(table).map((_, i) => Math.max(...lines.map((line) => line[i]?.length ?? 0)));
+  const aligned = lines.map((line) => line.map((cell, i) => cell.padStart(widths[i] ?? 0)).join('  '));
+  const ambient = write(table.ambient, { step: 0.1, unit: 'hPa' });
+  return [`At an ambient of ${ambient}, by ${table.model}:`, ...aligned].join('\n');
+}
+
+/**
+ * An adjustment table as CSV (RFC 4180: commas, CRLF, a header line). The decimal sign is a point; every cell is a number
+ * or `no mark`.
+ *
+ * @throws nothing for a table that {@link adjustmentTable} made
+ * @example
+ * ```ts
+ * const table = adjustmentTable(spec, {
+ *   from: temperature(20, '°C'),
+ *   to: temperature(20, '°C'),
+ *   every: temperatureDifference(10, 'K'),
+ *   temperatureStep: { step: 1, unit: '°C' },
+ *   ambient: standardAtmosphere,
+ *   gaugeStep: { step: 1, unit: 'bar' },
+ * });
+ * adjustmentCsv(table).split('\r\n')[1]; // => '20,140,138,142'
+ * ```
+ */
+export function adjustmentCsv(table: AdjustmentTable): string {
+  return [heads(table), ...table.rows.map(cells)].map((line) => `${line.join(',')}\r\n`).join('');
+}

@@ -1,0 +1,135 @@
+import { describe, expect, test } from 'vitest';
+import { reportRoundText, type RoundReport } from 'isochore/record';
+import { exampleRound, put, keysOf, reportRest } from '../support/round.js';
+
+const report = reportRest(exampleRound());
+
+type Accumulator = RoundReport['accumulators'][number];
+
+function named(from: RoundReport, name: string): Accumulator {
+  return from.accumulators.find((one) => one.name === name) ?? expect.fail(`${name} is not in the report`);
+}
+
+function changed(...puts: readonly (readonly [string, unknown])[]): RoundReport {
+  const round = exampleRound();
+  for (const [path, value] of puts) put(round, keysOf(path), value);
+  return reportRest(round);
+}
+
+/** Every field that is carried of an accumulator, with a value that no other has. */
+const EVERY_FIELD = {
+  unitServed: 'cylinder 1',
+  componentCode: 'code',
+  position: 'position',
+  serial: 'serial',
+  runningHours: 0.1,
+  partsRenewed: ['valve', 'valve', ''.padEnd(200, 'v')],
+  remarks: 'first line\nsecond line \u{1F600}',
+  deviationPermit: 'permit',
+  engineState: 'stopped',
+  stoppedAt: '2026-03-14T07:30:00.5-10:00',
+  drainedAt: '2026-03-14T23:59:59Z',
+  readBy: 'one',
+  verifiedBy: 'other',
+  temperaturePlace: 'shell',
+};
+
+describe('what an accumulator carries', () => {
+  test('comes out as it went in, and changes no verdict', () => {
+    const puts = Object.entries(EVERY_FIELD).map(([field, value]) => [`$.groups[0].accumulators[0].${field}`, value] as const);
+    const { asFound, ...carried } = named(changed(...puts), 'EV 1');
+    expect(carried).toEqual({
+      group: 'Exhaust valves',
+      name: 'EV 1',
+      specification: 'exhaust valve drive',
+      state: 'in order',
+      asLeft: 'not read',
+      ...EVERY_FIELD,
+    });
+    expect(asFound).toEqual(named(report, 'EV 1').asFound);
+  }); // prettier-ignore
+
+  test('is its own before its group’s; remarks are never its group’s', () => {
+    expect(named(report, 'FI 6')).toMatchObject({ readBy: 'third engineer', verifiedBy: 'second engineer' });
+    expect(named(report, 'FI 1')).toMatchObject({
+      verifiedBy: 'chief engineer',
+      drainedAt: '2026-03-14T08:20:00+01:00',
+    });
+    expect(Object.hasOwn(named(report, 'EV 1'), 'remarks')).toBe(false);
+    const served = changed(['$.groups[0].unitServed', 'port side']);
+    expect(named(served, 'EV 1').unitServed).toBe('cylinder 1');
+  });
+
+  test('is not there where nothing is said', () => {
+    const bare = exampleRound();
+    bare.groups = bare.groups.map(({ name, specification, temperature, ambient, gaugeStep, accumulators }) => ({
+      ...{ name, specification, ambient, gaugeStep },
+      ...(temperature && { temperature }),
+      accumulators: accumulators.map((one) => ({ name: one.name, visit: one.visit })),
+    }));
+    for (const reading of bare.groups.flatMap((group) => group.accumulators.flatMap(({ visit }) => visit))) {
+      delete reading.instruments;
+    }
+    delete bare.instruments;
+    const said = reportRest(bare);
+    expect(said).toMatchObject({ complete: 'complete', instruments: [] });
+    expect(Object.keys(named(said, 'EV 2')).sort()).toEqual(['asFound', 'asLeft', 'group', 'name', 'specification', 'state']); // prettier-ignore
+    expect(Object.hasOwn(named(said, 'EV 2').asFound.reading, 'instruments')).toBe(false);
+  });
+
+  test('unit served is said even of one that could not be judged', () => {
+    const lost = changed(['$.groups[0].accumulators[0].visit[0].pressure.unit', 'barg'], ['$.groups[0].accumulators[1].unitServed', 5]); // prettier-ignore
+    expect(lost.notJudged).toEqual([
+      { path: '$.groups[0].accumulators[0]', group: 'Exhaust valves', name: 'EV 1', unitServed: 'cylinder 1' },
+      { path: '$.groups[0].accumulators[1]', group: 'Exhaust valves', name: 'EV 2' },
+    ]);
+  });
+});
+
+describe('what a group carries', () => {
+  test('stands with the groups of the report', () => {
+    const { groups } = exampleRound();
+    expect(report.groups).toHaveLength(2);
+    report.groups.forEach((group, i) => expect(groups[i]).toMatchObject(group));
+    expect(report.groups[0]).toMatchObject({ remarks: 'Engine room warm, ventilation running.', readBy: 'second engineer' }); // prettier-ignore
+  });
+
+  test('but for what is wrong of it', () => {
+    const other = changed(['$.groups[0].readBy', 5]);
+    expect(other.problems).toMatchObject([{ path: '$.groups[0].readBy' }]);
+    expect(Object.hasOwn(other.groups[0] ?? {}, 'readBy')).toBe(false);
+    expect(Object.hasOwn(named(other, 'EV 1'), 'readBy')).toBe(false);
+    expect(other.accumulators).toHaveLength(16);
+  });
+});
+
+describe('instruments', () => {
+  test('are listed as in the round', () => {
+    expect(report.instruments).toEqual(exampleRound().instruments);
+  });
+
+  test('are named by the reading, or else by its group', () => {
+    expect(named(report, 'EV 1').asFound.reading.instruments).toEqual({ pressure: 'gauge A', temperature: 'thermometer 1' }); // prettier-ignore
+    expect(named(report, 'EV 7').asFound.reading.instruments).toEqual({ pressure: 'gauge C', temperature: 'thermometer 1' }); // prettier-ignore
+  });
+
+  test('a due date that has passed is carried, not judged', () => {
+    const late = changed(['$.instruments[0].due', '1999-12-31']);
+    expect(late.complete).toBe('complete');
+    expect(late.accumulators).toEqual(report.accumulators);
+    expect(late.instruments[0]?.due).toBe('1999-12-31');
+  });
+
+  test('one that is not listed, or not soundly, is not in the report', () => {
+    const other = changed(['$.instruments[2].due', 'soon']);
+    expect(other.instruments.map(({ name }) => name)).toEqual(['gauge A', 'gauge B', 'thermometer 1']);
+    expect(other.notJudged.map(({ name }) => name)).toEqual(['EV 7']);
+  });
+
+  test('in a text with a key of one twice, that one alone is uncertain', () => {
+    const text = JSON.stringify(exampleRound()).replace('{"name":"gauge C"', '{"name":"gauge C","name":"gauge C"');
+    const twice = reportRoundText(text, { problems: 'report the rest' });
+    expect(twice.problems).toMatchObject([{ code: 'duplicate key', path: '$.instruments[2].name' }]);
+    expect(twice.notJudged.map(({ name }) => name)).toEqual(['EV 7']);
+  });
+});

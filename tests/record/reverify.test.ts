@@ -1,0 +1,280 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+import { canonicalJson, LIBRARY_VERSION, reportRound, reportRoundText, reverify, sha256, type RoundReport } from 'isochore/record'; // prettier-ignore
+import { CORRUPTIONS } from '../support/corruptions.js';
+import { problemOf } from '../support/problem.js';
+import {
+  at,
+  exampleRound,
+  jsonPath,
+  keysOf,
+  nodesOf,
+  NOTHING,
+  onOneLine,
+  put,
+  reportRest,
+  type Keys,
+} from '../support/round.js';
+
+const report = reportRest(exampleRound());
+const copy = (): RoundReport => JSON.parse(JSON.stringify(report)) as RoundReport;
+
+/** The report with some places changed, and its digest mended as a forger would. */
+function forged(puts: readonly (readonly [Keys, unknown])[]): RoundReport {
+  const { digest, ...rest } = copy();
+  expect(digest).toHaveLength(64);
+  for (const [keys, value] of puts) put(rest, keys, value);
+  return { ...rest, digest: sha256(canonicalJson(rest)) };
+}
+
+test('the version of the library is that of the package', () => {
+  const path = fileURLToPath(new URL('../../package.json', import.meta.url));
+  const { version } = JSON.parse(readFileSync(path, 'utf8')) as { version: string };
+  expect(LIBRARY_VERSION).toBe(version);
+  expect(report.libraryVersion).toBe(version);
+});
+
+describe('a report carries its round', () => {
+  test('as it was given', () => {
+    expect(report.input).toStrictEqual(exampleRound());
+    const text = JSON.stringify(exampleRound());
+    expect(reportRoundText(text, { problems: 'refuse the round' }).input).toStrictEqual(exampleRound());
+  });
+
+  test('which is a copy: what happens to the round afterwards does not reach the report', () => {
+    const round = exampleRound();
+    const before = reportRest(round);
+    for (const { keys, value } of nodesOf(round)) if (typeof value !== 'object') put(round, keys, null);
+    expect(before).toStrictEqual(report);
+  });
+
+  test('keys that would set a prototype, and data that is no round, come along', () => {
+    const round: unknown = JSON.parse('{"version": 1, "__proto__": {"a": [null, -0]}}');
+    const odd = reportRest(round);
+    expect(JSON.stringify(odd.input)).toBe('{"version":1,"__proto__":{"a":[null,0]}}');
+    expect(reportRest(-0).input).toBe(0); // as JSON writes it
+    for (const json of [null, 5, 'round', [1]]) expect(reportRest(json).input).toEqual(json);
+  });
+
+  test.each<readonly [string, unknown]>([
+    ['NaN', { version: 1, specifications: [], groups: [Number.NaN] }],
+    ['half a surrogate pair', { version: 1, title: '\uD83D', specifications: [], groups: [] }],
+    ['half a pair in a key', { version: 1, '\uD83D': 1, specifications: [], groups: [] }],
+    ['nothing', undefined],
+    ['what JSON cannot write', { version: 1, specifications: [], groups: [() => 1] }],
+    ['a hole in a list', { version: 1, specifications: [], groups: new Array(1) }],
+    ['data nested too deep', { version: 1, specifications: [], groups: [JSON.parse('['.repeat(40) + ']'.repeat(40))] }],
+  ])('but not %s: then it is partial, and says so', (_title, json) => {
+    const odd = reportRest(json);
+    expect(Object.hasOwn(odd, 'input')).toBe(false);
+    expect(odd.complete).toBe('partial');
+    expect(reverify(odd)).toMatchObject({ outcome: 'cannot be judged again', because: ['no input'] });
+  });
+
+  test('nor a round that hides as an instance: no report without its round is complete', () => {
+    const round = Object.assign(exampleRound(), { [Symbol.toStringTag]: 'Round' });
+    expect(reportRest(round).problems).toMatchObject([{ code: 'not JSON', path: '$' }]);
+    expect(Object.hasOwn(reportRest(round), 'input')).toBe(false);
+  });
+
+  test('nor a text that holds a key twice, of which the data would keep one', () => {
+    const text = JSON.stringify(exampleRound()).replace('"oilSide":"not drained"', '"oilSide":"not known","oilSide":"not drained"'); // prettier-ignore
+    const twice = reportRoundText(text, { problems: 'report the rest' });
+    expect(twice.problems).toMatchObject([{ code: 'duplicate key' }]);
+    expect(Object.hasOwn(twice, 'input')).toBe(false);
+  });
+
+  test('nor more values than a document may hold, which is not read at all', { timeout: 120_000 }, () => {
+    let shared: unknown = [0];
+    for (let i = 0; i < 25; i += 1) shared = [shared, shared];
+    const huge = reportRest({ version: 1, specifications: [], groups: [], shared });
+    expect(huge.problems).toMatchObject([{ code: 'too large', path: '$', found: 'more than 20000000 values' }]);
+    expect(Object.hasOwn(huge, 'input')).toBe(false);
+  });
+});
+
+describe('a report that was not touched', () => {
+  test('is the same, through JSON and back', () => {
+    expect(reverify(copy())).toEqual({ outcome: 'same', because: [], why: '', changesFound: 0, changes: [], problems: [] });
+  }); // prettier-ignore
+
+  test('so is a partial one, whatever is wrong with its round', () => {
+    let same = 0;
+    for (const { puts } of CORRUPTIONS) {
+      const round = exampleRound();
+      for (const [path, value] of puts) put(round, keysOf(path), value);
+      const partial = reportRest(round);
+      if (!Object.hasOwn(partial, 'input')) continue;
+      expect(reverify(JSON.parse(JSON.stringify(partial))).outcome).toBe('same');
+      same += 1;
+    }
+    expect(same).toBeGreaterThan(120);
+  });
+});
+
+describe('a report that was altered', () => {
+  test('in any one place: its digest does not match, and if it is still a report, the place is named', { timeout: 120_000 }, () => {
+    const places = nodesOf(copy()).filter(({ value }) => typeof value !== 'object');
+    expect(places.length).toBeGreaterThan(1000);
+    for (const { keys, value } of places.filter((_, i) => i % 7 === 0)) {
+      const altered = copy();
+      put(altered, keys, typeof value === 'number' ? value + 1 : `${String(value)}x`);
+      const { outcome, because, changes, problems } = reverify(altered);
+      expect([jsonPath(keys), because.includes('digest does not match')]).toEqual([jsonPath(keys), true]);
+      if (outcome === 'not a report') {
+        expect(problems.some(({ path }) => onOneLine(path, jsonPath(keys)))).toBe(true);
+        continue;
+      }
+      expect(outcome).toBe('changed');
+      if (keys[0] !== 'input') expect(changes.map(({ path }) => path)).toEqual([jsonPath(keys)]);
+    }
+  }); // prettier-ignore
+
+  test('says what stood there, and what its input gives', () => {
+    const altered = copy();
+    put(altered, keysOf('$.accumulators[1].asFound.outcome'), 'within');
+    expect(reverify(altered)).toMatchObject({
+      outcome: 'changed',
+      because: ['digest does not match'],
+      changesFound: 1,
+      changes: [{ path: '$.accumulators[1].asFound.outcome', from: '"within"', to: '"undercharged"' }],
+    });
+  });
+
+  test('where a part was taken out or put in', () => {
+    const altered = copy();
+    put(altered, ['accumulators'], altered.accumulators.slice(0, -1));
+    put(altered, ['accumulators', 0, 'serial'], 'N 1');
+    put(altered, ['accumulators', 1, 'remarks'], NOTHING);
+    expect(reverify(altered).changes).toEqual([
+      { path: '$.accumulators[0].serial', from: '"N 1"', to: 'nothing' },
+      { path: '$.accumulators[1].remarks', from: 'nothing', to: expect.stringContaining('Gas valve') as string },
+      { path: '$.accumulators[15]', from: 'nothing', to: 'an object' },
+    ]);
+  });
+
+  test('the digest alone', () => {
+    expect(reverify({ ...copy(), digest: '0'.repeat(64) })).toMatchObject({
+      outcome: 'changed',
+      because: ['digest does not match'],
+      changes: [],
+    });
+  });
+
+  test('and its input taken out', () => {
+    const altered = copy();
+    delete altered.input;
+    expect(reverify(altered)).toMatchObject({ outcome: 'changed', because: ['no input', 'digest does not match'] });
+  });
+
+  test('in very many places: a hundred are listed, all are counted', () => {
+    const altered = copy();
+    for (const { keys, value } of nodesOf(altered.accumulators)) {
+      if (typeof value === 'number') put(altered.accumulators, keys, value + 1);
+    }
+    const { changes, changesFound } = reverify(altered);
+    expect(changes).toHaveLength(100);
+    expect(changesFound).toBe(nodesOf(report.accumulators).filter(({ value }) => typeof value === 'number').length);
+  });
+});
+
+describe('a report whose digest was mended', () => {
+  test('gives another result', () => {
+    const { outcome, because, changes } = reverify(forged([[keysOf('$.accumulators[1].state'), 'work needed']]));
+    expect([outcome, because]).toEqual(['changed', ['another result']]);
+    expect(changes).toEqual([{ path: '$.accumulators[1].state', from: '"work needed"', to: '"in order"' }]);
+  });
+
+  test('by another version of the library, with the same result: the same', () => {
+    expect(reverify(forged([[['libraryVersion'], '0.0.9']]))).toMatchObject({ outcome: 'same', because: [] });
+  });
+
+  test('by another version, with another result', () => {
+    const other = forged([
+      [['libraryVersion'], '0.0.9'],
+      [keysOf('$.accumulators[1].asFound.target.value'), 152],
+    ]);
+    expect(reverify(other)).toMatchObject({ outcome: 'changed', because: ['other library version'], changesFound: 1 });
+  });
+
+  test('with another model', () => {
+    const other = forged([[keysOf('$.models[0].id'), 'ideal gas']]);
+    expect(reverify(other)).toMatchObject({ outcome: 'changed', because: ['other model'], changesFound: 1 });
+  });
+
+  test('of another schema version', () => {
+    const { outcome, because, problems } = reverify(forged([[['version'], 2]]));
+    expect([outcome, because]).toEqual(['not a report', ['not a report', 'other schema version']]);
+    expect(problems).toMatchObject([{ code: 'unknown version', path: '$.version' }]);
+  });
+});
+
+describe('what is no report', () => {
+  const loop: Record<string, unknown> = {};
+  loop['loop'] = loop;
+  test.each<readonly [string, unknown]>([
+    ['null', null],
+    ['a text', JSON.stringify(report)],
+    ['a number', 1],
+    ['a list', [report]],
+    ['a round', exampleRound()],
+    ['an empty object', {}],
+    ['a report with NaN', { ...report, problemsFound: Number.NaN }],
+    ['a report with half a surrogate pair', { ...report, title: '\uD83D' }],
+    ['data that contains itself', loop],
+    ['a date', new Date(0)],
+    ['a report around undefined', { ...report, problems: [undefined] }],
+  ])('%s: said, not thrown', (_title, json) => {
+    const { outcome, because, problems } = reverify(json);
+    expect(outcome).toBe('not a report');
+    expect(because[0]).toBe('not a report');
+    expect(problems.length).toBeGreaterThan(0);
+    for (const { path } of problems) expect(path).toMatch(/^\$/);
+  });
+
+  test.each([[undefined], [() => report], [Symbol('report')], [1n]])('%o is a wrong call', (json) => {
+    expect(problemOf(() => reverify(json))).toMatchObject({ code: 'wrong shape', path: 'report' });
+  });
+});
+
+describe('words of the caller’s own', () => {
+  const words = { cautions: { asphyxiation: 'Stickstoff verdrängt die Luft.' } };
+  const german = reportRound(exampleRound(), { problems: 'refuse the round', words });
+
+  test('stand in the report under their codes; the others stay', () => {
+    const texts = (from: RoundReport) => new Map(from.cautions.map(({ code, text }) => [code, text]));
+    const [own, usual] = [texts(german), texts(report)];
+    expect([...own.keys()]).toEqual([...usual.keys()]);
+    for (const [code, text] of own) {
+      expect(text).toBe(code === 'asphyxiation' ? words.cautions.asphyxiation : usual.get(code));
+    }
+    expect(german.cautions.map(({ severity }) => severity)).toEqual(report.cautions.map(({ severity }) => severity));
+  });
+
+  test('are needed to verify it', () => {
+    expect(reverify(german, words).outcome).toBe('same');
+    const { outcome, changes } = reverify(german);
+    expect(outcome).toBe('changed');
+    expect(changes.map(({ path }) => path)).toEqual([expect.stringMatching(/^\$\.cautions\[\d+\]\.text$/)]);
+  });
+
+  test.each<readonly [string, unknown, string]>([
+    ['empty', { cautions: { asphyxiation: '' } }, '.cautions.asphyxiation'],
+    ['too long', { cautions: { asphyxiation: 'x'.repeat(2001) } }, '.cautions.asphyxiation'],
+    ['half a surrogate pair', { cautions: { asphyxiation: '\uD83D' } }, '.cautions.asphyxiation'],
+    ['no text', { cautions: { asphyxiation: null } }, '.cautions.asphyxiation'],
+    ['an unknown code', { cautions: { suffocation: 'x' } }, '.cautions.suffocation'],
+    ['an unknown catalogue', { outcomes: {} }, '.outcomes'],
+    ['null', null, ''],
+    ['a text', 'de', ''],
+  ])('that are not sound are refused: %s', (_title, bad, path) => {
+    const refused = problemOf(() => reportRound({}, { problems: 'report the rest', words: bad as never }));
+    expect(refused.path).toBe(`when.words${path}`);
+    expect(problemOf(() => reverify(report, bad as never)).path).toBe(`words${path}`);
+  });
+});
+
+test('places that a report names can be found in it', () => {
+  expect(at(report, keysOf('$.accumulators[1].remarks'))).toContain('Gas valve');
+});

@@ -1,0 +1,237 @@
+import { describe, expect, test } from 'vitest';
+import { reportRound, RoundReportShape, RoundShape } from 'isochore/record';
+
+// An invented table of two columns, printed to 0.5 bar; only the shape of the job is real.
+const gaugeBar = (value: number) => ({ value, unit: 'bar', basis: 'gauge' });
+const celsius = (value: number) => ({ value, unit: '°C' });
+const apart = (value: number) => ({ value, unit: 'bar', basis: 'difference' });
+const ambient = { value: 1013.25, unit: 'hPa', basis: 'absolute' };
+
+function table() {
+  return {
+    name: 'sheet 1',
+    ambient,
+    referenceTemperature: celsius(20),
+    printedStep: apart(0.5),
+    outside: 'refuse' as string,
+    columns: ['type A', 'type B'],
+    rows: [
+      { temperature: celsius(0), pressures: [gaugeBar(127.5), gaugeBar(91)] },
+      { temperature: celsius(20), pressures: [gaugeBar(140), gaugeBar(100)] },
+      { temperature: celsius(40), pressures: [gaugeBar(152.5), gaugeBar(109)] },
+    ],
+  };
+}
+
+function reading(role: string, minute: number, bar: number, degrees: number, minutesAtRest = 30) {
+  return {
+    role,
+    at: `2026-03-14T09:${String(minute).padStart(2, '0')}:00Z`,
+    pressure: gaugeBar(bar),
+    temperature: celsius(degrees),
+    ambient,
+    gaugeStep: apart(1),
+    oilSide: 'drained, zero verified',
+    gasInside: 'nitrogen',
+    minutesAtRest,
+  };
+}
+
+function specificationOf(column: string) {
+  return {
+    name: column,
+    gas: 'nitrogen',
+    precharge: { table: 'sheet 1', column } as Record<string, unknown>,
+    ambient,
+    tolerance: { plusMinus: apart(2), applies: 'at the measured temperature' } as Record<string, unknown>,
+    separator: 'bladder',
+    gasVolume: { value: 5, unit: 'L' },
+    allowable: gaugeBar(210),
+    settling: { allowance: apart(1.5), minutes: 5 },
+  };
+}
+
+function round() {
+  return {
+    version: 1,
+    tables: [table()],
+    specifications: [specificationOf('type A'), specificationOf('type B')] as Record<string, unknown>[],
+    groups: [
+      {
+        name: 'all',
+        specification: 'type A',
+        accumulators: [
+          { name: '1', visit: [reading('as found', 10, 146, 30)] },
+          { name: '2', specification: 'type B', visit: [reading('as found', 12, 104, 30)] },
+        ] as { name: string; specification?: string; visit: unknown[] }[],
+      },
+    ],
+  };
+}
+
+const rest = (json: unknown) => reportRound(json, { problems: 'report the rest' });
+const said = (json: unknown) => rest(json).problems.map(({ code, path }) => `${code} ${path}`);
+
+describe('a maker’s table in a document', () => {
+  test('is the target, by the column that the specification names, linear between its rows', () => {
+    const report = rest(round());
+    expect(report.problems).toEqual([]);
+    expect(RoundShape.safeParse(round()).success).toBe(true);
+    expect(RoundReportShape.safeParse(report).error?.issues ?? []).toEqual([]);
+    const [one, two] = report.accumulators;
+    // Halfway between 140 and 152.5, and between 100 and 109.
+    expect(one?.asFound.target).toEqual(gaugeBar(146.25));
+    expect(two?.asFound.target).toEqual(gaugeBar(104.5));
+  });
+
+  test('an accumulator may follow another specification than its group, and the report says which', () => {
+    expect(rest(round()).accumulators.map(({ specification }) => specification)).toEqual(['type A', 'type B']);
+    const json = round();
+    json.groups[0]?.accumulators.splice(1, 1, {
+      name: '2',
+      specification: 'type C',
+      visit: [reading('as found', 12, 104, 30)],
+    });
+    expect(said(json)).toEqual(['unknown specification $.groups[0].accumulators[1].specification']);
+  });
+
+  test('the report names the rows that were used', () => {
+    expect(rest(round()).accumulators[0]?.asFound.targetFrom).toEqual({
+      by: 'table',
+      rows: [
+        { temperature: celsius(20), pressure: gaugeBar(140) },
+        { temperature: celsius(40), pressure: gaugeBar(152.5) },
+      ],
+    });
+  });
+
+  test('beyond its rows it refuses, or follows constant density if it says so', () => {
+    const beyond = (outside: string) => {
+      const json = round();
+      json.tables[0] = { ...table(), outside };
+      json.groups[0]?.accumulators.splice(0, 2, { name: '1', visit: [reading('as found', 10, 160, 55)] });
+      return rest(json);
+    };
+    expect(beyond('refuse').problems.map(({ code }) => code)).toEqual(['outside the table']);
+    expect(beyond('refuse').complete).toBe('partial');
+    expect(beyond('follow constant density').accumulators[0]?.asFound.targetFrom.by).toBe(
+      'constant density from the nearest row',
+    );
+  });
+
+  test('limits may be columns, and the band after charging another one', () => {
+    const json = round();
+    const limits = {
+      minimum: { pressure: gaugeBar(130), temperature: celsius(20) },
+      maximum: { table: 'sheet 1', column: 'type A' },
+    };
+    json.specifications[0] = {
+      ...specificationOf('type A'),
+      tolerance: limits,
+      toleranceAfterCharging: { plusMinus: apart(0.5), applies: 'at the measured temperature' },
+    };
+    json.groups[0]?.accumulators.splice(0, 2, {
+      name: '1',
+      visit: [
+        reading('as found', 10, 120, 20),
+        reading('after filling', 20, 142, 21, 1),
+        reading('as left', 40, 138, 20, 20),
+      ],
+    });
+    const report = rest(json);
+    expect(report.problems).toEqual([]);
+    const [one] = report.accumulators;
+    expect(one?.asFound.band.upper).toEqual(gaugeBar(140));
+    expect(one?.asFound.outcome).toBe('undercharged');
+    // 138 bar would do in service; after charging 139.5 is the least.
+    expect(one?.asLeft !== 'not read' && one?.asLeft.band.lower).toEqual(gaugeBar(139.5));
+    expect(one?.asLeft !== 'not read' && one?.asLeft.outcome).toBe('undercharged');
+  });
+
+  test('a nominal point that disagrees with the table is a caution', () => {
+    const json = round();
+    json.specifications[0] = {
+      ...specificationOf('type A'),
+      nominal: { pressure: gaugeBar(150), temperature: celsius(20) },
+    };
+    expect(rest(json).accumulators[0]?.asFound.cautions).toContain('table and nominal point disagree');
+  });
+});
+
+describe('what is wrong with a table is said once, with its place', () => {
+  const broken = (change: (t: ReturnType<typeof table>) => void): string[] => {
+    const json = round();
+    const changed = table();
+    change(changed);
+    json.tables[0] = changed;
+    return said(json);
+  };
+  test.each<[string, (t: ReturnType<typeof table>) => void, string]>([
+    [
+      'unsorted',
+      (t) => t.rows.splice(0, 2, ...t.rows.slice(0, 2).reverse()),
+      'rows out of order $.tables[0].rows[1].temperature',
+    ],
+    [
+      'a temperature twice',
+      (t) => (t.rows[1] = { ...t.rows[1], temperature: celsius(0), pressures: t.rows[1]?.pressures ?? [] }),
+      'rows out of order $.tables[0].rows[1].temperature',
+    ],
+    [
+      'a pressure that falls',
+      (t) => (t.rows[2] = { temperature: celsius(40), pressures: [gaugeBar(139), gaugeBar(109)] }),
+      'rows out of order $.tables[0].rows[2].pressures[0]',
+    ],
+    ['one row', (t) => t.rows.splice(1), 'wrong shape $.tables[0].rows'],
+    [
+      'mixed units',
+      (t) => (t.rows[1] = { temperature: celsius(20), pressures: [{ ...gaugeBar(14), unit: 'MPa' }, gaugeBar(100)] }),
+      'mixed units $.tables[0].rows[1].pressures[0].unit',
+    ],
+    ['a cell left out', (t) => t.rows[1]?.pressures.pop(), 'wrong shape $.tables[0].rows[1].pressures'],
+    ['two columns of one name', (t) => (t.columns = ['type A', 'type A']), 'duplicate name $.tables[0].columns[1]'],
+    [
+      'a reference temperature outside',
+      (t) => (t.referenceTemperature = celsius(50)),
+      'outside the table $.tables[0].referenceTemperature',
+    ],
+    ['a printed step of zero', (t) => (t.printedStep = apart(0)), 'not positive $.tables[0].printedStep'],
+    ['an unknown word for outside', (t) => (t.outside = 'clamp'), 'unknown word $.tables[0].outside'],
+  ])('%s', (_title, change, problem) => {
+    const problems = broken(change);
+    expect(problems).toContain(problem);
+    expect(problems.filter((one) => one.includes('$.tables'))).toHaveLength(1);
+  });
+
+  test('and nothing that depends on it is judged', () => {
+    const json = round();
+    json.tables[0] = { ...table(), outside: 'clamp' };
+    const report = rest(json);
+    expect(report.accumulators).toEqual([]);
+    expect(report.notJudged).toHaveLength(2);
+  });
+});
+
+describe('what a specification states is a point or a column', () => {
+  test.each([
+    ['a table without a column', { table: 'sheet 1' }, 'wrong shape $.specifications[0].precharge'],
+    [
+      'a point and a table',
+      { pressure: gaugeBar(140), temperature: celsius(20), table: 'sheet 1', column: 'type A' },
+      'wrong shape $.specifications[0].precharge',
+    ],
+    ['nothing', {}, 'wrong shape $.specifications[0].precharge'],
+    ['an unknown table', { table: 'sheet 2', column: 'type A' }, 'unknown table $.specifications[0].precharge.table'],
+    ['an unknown column', { table: 'sheet 1', column: 'type C' }, 'unknown word $.specifications[0].precharge.column'],
+  ])('%s', (_title, precharge, problem) => {
+    const json = round();
+    json.specifications[0] = { ...specificationOf('type A'), precharge };
+    expect(said(json)).toEqual([problem]);
+  });
+
+  test('at one ambient with its table', () => {
+    const json = round();
+    json.specifications[0] = { ...specificationOf('type A'), ambient: { ...ambient, value: 1000 } };
+    expect(said(json)).toEqual(['not an ambient pressure $.specifications[0].precharge.table']);
+  });
+});

@@ -186,7 +186,7 @@ function work(report) {
 function task({ name, asFound, asLeft, state }) {
   return [
     ...wrap(asFound.why, `    ${printable(name)}: `),
-    ...(asFound.causes ?? []).map((cause, i) => `        ${i + 1}. ${cause}`),
+    ...(asFound.causes ?? []).map(({ text }, i) => `        ${i + 1}. ${text}`),
     ...instruction(asFound).flatMap((line) => wrap(line, asLeft === 'not read' ? '      → ' : '      as found → ')),
     ...(asLeft === 'not read' ? [] : wrap(`${asLeft.outcome}: ${asLeft.why}`, '      as left    ')),
     ...(asLeft === 'not read' || state === 'in order'

@@ -1,3 +1,5 @@
+import { needCode, ownField, ownText } from './own-words.js';
+
 /** How much is at stake. */
 export type Severity = 'danger' | 'caution' | 'note';
 
@@ -9,9 +11,25 @@ export interface Caution {
 }
 
 /** Stable codes of the cautions. */
-export type CautionCode = keyof typeof CAUTION;
+export type CautionCode =
+  | 'reading above the allowable pressure'
+  | 'target above the allowable pressure'
+  | 'stop pressure above the allowable pressure'
+  | 'nitrogen only'
+  | 'stored pressure'
+  | 'secure and drain'
+  | 'asphyxiation'
+  | 'maker decides'
+  | 'empty gas side'
+  | 'large loss'
+  | 'not comparable'
+  | 'no mark to stop at'
+  | 'table and nominal point disagree'
+  | 'model uncertainty not stated'
+  | 'certificate past due'
+  | 'reading high on the scale';
 
-const CAUTION = {
+export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>> = {
   'reading above the allowable pressure': [
     'danger',
     "The gas gauge shows more than the allowable pressure of the accumulator. Make it safe by the maker's method before " +
@@ -78,12 +96,32 @@ const CAUTION = {
     'note',
     'The source of the gas model states no uncertainty of density for this pressure and temperature.',
   ],
-} as const satisfies Record<string, readonly [Severity, string]>;
+  'certificate past due': [
+    'caution',
+    'The certificate of an instrument was past its due date on the day of the reading. Its correction and uncertainty may ' +
+      'no longer hold: have it calibrated.',
+  ],
+  'reading high on the scale': [
+    'note',
+    'The reading lies above three quarters of the scale of the gauge, which is more than a gauge under steady pressure is ' +
+      'meant for. Use one with a higher scale.',
+  ],
+};
 
-/** The caution of a code, with its words. */
-export function caution(code: CautionCode): Caution {
+/**
+ * The caution of a code, with the library's words or one's own.
+ *
+ * @throws {@link Fault} `unknown word` for a code that there is not; `words not sound` for words that are no texts
+ * @example
+ * ```ts
+ * caution('asphyxiation').severity; // => 'danger'
+ * caution('asphyxiation', { asphyxiation: 'Stickstoff verdrängt Luft.' }).text; // => 'Stickstoff verdrängt Luft.'
+ * ```
+ */
+export function caution(code: CautionCode, words?: Readonly<Partial<Record<CautionCode, string>>>): Caution {
+  needCode(CAUTION, code, 'code');
   const [severity, text] = CAUTION[code];
-  return { code, severity, text };
+  return { code, severity, text: ownText(ownField(words, code, 'words'), 'words') ?? text };
 }
 
 /** The cautions that belong to every round of checks, whatever the readings. */

@@ -1,3 +1,7 @@
+import type * as catalogue from './problem.js';
+import type { ProblemKind } from './problem.js';
+import { wordsUnsound, wrongKind } from './problem.js';
+
 /**
  * What is wrong with an input, as data: the same shape whether it is thrown by a call or listed for a document.
  *
@@ -21,50 +25,79 @@ export interface Problem {
   readonly wanted: string;
   /** What to do about it. */
   readonly remedy: string;
+  /** The values in the two texts by the names that they have there, for a text of one's own under the same code. */
+  readonly values: Readonly<Record<string, string>>;
   /** In a document: the accumulator, group or specification concerned, by its name. */
   readonly about?: string;
 }
 
 /** Stable codes of everything that can be wrong with an input. */
-export type ProblemCode =
-  | 'wrong kind'
-  | 'not a number'
-  | 'not a decimal'
-  | 'unknown unit'
-  | 'basis missing'
-  | 'below absolute zero'
-  | 'below vacuum'
-  | 'not positive'
-  | 'negative'
-  | 'outside the model'
-  | 'no solution'
-  | 'liquid'
-  | 'two phases'
-  | 'not an ambient pressure'
-  | 'above allowable'
-  | 'band without width'
-  | 'band reaches zero'
-  | 'limits crossed'
-  | 'rows out of order'
-  | 'outside the table'
-  | 'step too fine'
-  | 'unknown word'
-  | 'wrong shape'
-  | 'unknown field'
-  | 'missing'
-  | 'unknown version'
-  | 'duplicate name'
-  | 'duplicate key'
-  | 'forbidden key'
-  | 'unknown specification'
-  | 'unknown table'
-  | 'mixed units'
-  | 'stated nowhere'
-  | 'order of readings'
-  | 'rest contradicts readings'
-  | 'not JSON'
-  | 'too deep'
-  | 'too large';
+export type ProblemCode = Catalogue[keyof Catalogue]['code'];
+
+type Catalogue = typeof catalogue;
+
+/** Names in braces that a text asks to have filled in. */
+type NamesIn<Text extends string> = Text extends `${string}{${infer Name}}${infer Rest}` ? Name | NamesIn<Rest> : never;
+
+type ValuesFor<K extends ProblemKind> = Readonly<Record<NamesIn<K['wanted'] | K['remedy']>, string>>;
+
+type KnownKind = ProblemKind & { readonly code: ProblemCode };
+
+/** Values for the text of a kind of problem; none where it asks for none. */
+type Filling<K extends ProblemKind> = [NamesIn<K['wanted'] | K['remedy']>] extends [never]
+  ? []
+  : [values: ValuesFor<K>];
+
+/**
+ * A problem of a kind: where, what stood there, and the values for its text.
+ *
+ * @param path the argument of the call, or the path inside a document; empty for the value itself
+ */
+export function problem<const K extends KnownKind>(
+  kind: K,
+  path: string,
+  found: string,
+  ...[values]: Filling<K>
+): Problem {
+  const { code, wanted, remedy } = kind;
+  const given: Record<string, string> = {};
+  for (const [name, value] of Object.entries<string>(values ?? {})) given[name] = fit(value, LONGEST_VALUE);
+  return {
+    code,
+    path,
+    found: fit(found, LONGEST_FOUND),
+    wanted: filled(wanted, given),
+    remedy: filled(remedy, given),
+    values: given,
+  };
+}
+
+// What a problem says goes into logs, tables and reports, whatever was given to the call that it comes from.
+const LONGEST_FOUND = 400;
+/** A value may list all the codes of a catalogue. */
+const LONGEST_VALUE = 3500;
+
+/** A text that is neither too long nor holds half a surrogate pair. */
+function fit(text: string, most: number): string {
+  const short = cut(text, most);
+  return /\p{Surrogate}/u.test(short) ? short.replace(/\p{Surrogate}/gu, '\uFFFD') : short;
+}
+
+/** A text with its names in braces filled in; asks only for those that stand in it. */
+export function fill(text: string, value: (name: string) => string | undefined): string {
+  return text.replace(/\{(\w+)\}/g, (brace: string, name: string) => value(name) ?? notToFill(brace, text));
+}
+
+/** A text with its names in braces filled in from what has them. */
+export function filled(text: string, values: Readonly<Record<string, string>>): string {
+  return fill(text, (name) => (Object.hasOwn(values, name) ? values[name] : undefined));
+}
+
+function notToFill(brace: string, text: string): never {
+  fail(wordsUnsound, 'words', quote(text), {
+    wanted: `none but the names in braces of the library's own, unlike ${brace}`,
+  });
+}
 
 const MOST_IN_MESSAGE = 20;
 
@@ -79,7 +112,9 @@ export class Fault extends Error {
   /** Every problem found; at least one. */
   readonly problems: readonly [Problem, ...Problem[]];
 
+  /** @throws {@link Fault} `wrong kind` for anything but problems, one at least */
   constructor(problems: readonly [Problem, ...Problem[]]) {
+    needProblems(problems);
     const more = problems.length - MOST_IN_MESSAGE;
     const lines = problems.slice(0, MOST_IN_MESSAGE).map(describe);
     super([...lines, ...(more > 0 ? [`and ${more} more`] : [])].join('\n'));
@@ -101,26 +136,61 @@ export class Fault extends Error {
  * ```
  */
 export function isFault(error: unknown): error is Fault {
-  return error instanceof Error && '~isochore' in error && error['~isochore'] === 'fault';
+  try {
+    return error instanceof Error && '~isochore' in error && error['~isochore'] === 'fault';
+  } catch {
+    return false; // a proxy that is revoked, or that throws: whatever it is, no fault
+  }
 }
 
 /**
  * One problem as a sentence: where, what was found, what is wanted, what to do.
  *
+ * @throws {@link Fault} `wrong kind` for anything but a problem
  * @example
  * ```ts
- * describe({ code: 'negative', path: 'overfill', found: '-1 bar', wanted: 'zero or more', remedy: 'state it as a size' });
- * // => 'overfill: found -1 bar, wanted zero or more; state it as a size'
+ * try {
+ *   temperature(-300, '°C');
+ * } catch (error) {
+ *   if (isFault(error)) describe(error.problems[0]);
+ *   // => 'value: found -300 °C, wanted at least -273.15 °C (0 K); check the sign and the unit: °C, K or °F'
+ * }
  * ```
  */
 export function describe(problem: Problem): string {
+  needProblem(problem, 'problem');
   const where = problem.path === '' ? '' : `${problem.path}: `;
   return `${where}found ${problem.found}, wanted ${problem.wanted}; ${problem.remedy}`;
 }
 
-/** Throws one problem. */
-export function fail(problem: Problem): never {
-  throw new Fault([problem]);
+/** Refuses everything but a problem: its texts, and the values in them. */
+export function needProblem(problem: Problem, path: string): void {
+  if (isProblem(problem)) return;
+  fail(wrongKind, path, quote(problem), { kind: 'a problem', maker: 'one of the problems of a fault or of a report' });
+}
+
+function needProblems(problems: readonly Problem[]): void {
+  if (Array.isArray(problems) && problems.length > 0) {
+    problems.forEach((one: Problem, i) => {
+      needProblem(one, `problems[${i}]`);
+    });
+    return;
+  }
+  const found = Array.isArray(problems) ? 'an empty array' : quote(problems);
+  fail(wrongKind, 'problems', found, { kind: 'a list of problems', maker: 'the problems of a fault or of a report' });
+}
+
+function isProblem(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return false;
+  const { code, path, found, wanted, remedy, values } = value as Readonly<Partial<Record<keyof Problem, unknown>>>;
+  if (![code, path, found, wanted, remedy].every((text) => typeof text === 'string')) return false;
+  if (typeof values !== 'object' || values === null) return false;
+  return Object.values(values).every((text) => typeof text === 'string');
+}
+
+/** Throws one problem of a kind. */
+export function fail<const K extends KnownKind>(kind: K, path: string, found: string, ...filling: Filling<K>): never {
+  throw new Fault([problem(kind, path, found, ...filling)]);
 }
 
 /** Throws if there is anything to throw. */
@@ -149,6 +219,13 @@ function join(outer: string, inner: string): string {
 }
 
 const SHOWN = 80;
+const MOST_NAMES = 5;
+
+/** Names of somebody else's: the first few, of fields each as it stands if it is a plain word. */
+export function fieldNames(names: readonly string[], between: string, shownAs = plainOrQuoted): string {
+  const shown = names.slice(0, MOST_NAMES).map(shownAs);
+  return [...shown, ...(names.length > MOST_NAMES ? ['…'] : [])].join(between);
+}
 
 /** Somebody else's value, made safe to quote in a message: named by type, control characters escaped, cut short. */
 export function quote(value: unknown): string {
@@ -160,11 +237,15 @@ export function quote(value: unknown): string {
   return typeof value === 'object' ? 'an object' : `a ${typeof value}`;
 }
 
+function plainOrQuoted(name: string): string {
+  return /^[A-Za-z_]\w{0,60}$/.test(name) ? name : quote(name);
+}
+
 /** Cuts a text that is too long to quote, never through the middle of a surrogate pair. */
-export function cut(text: string): string {
-  if (text.length <= SHOWN) return text;
-  const end = text.charCodeAt(SHOWN - 1) >= 0xd800 && text.charCodeAt(SHOWN - 1) <= 0xdbff ? SHOWN - 1 : SHOWN;
-  return `${text.slice(0, end)}…`;
+export function cut(text: string, most = SHOWN): string {
+  if (text.length <= most) return text;
+  const last = text.charCodeAt(most - 1);
+  return `${text.slice(0, last >= 0xd800 && last <= 0xdbff ? most - 1 : most)}…`;
 }
 
 /** Runs one admission whose problems belong under `path`. */

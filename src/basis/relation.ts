@@ -1,3 +1,6 @@
+import { fail, quote } from './fault.js';
+import { wrongKind } from './problem.js';
+
 /**
  * A formula: its printed form and its arithmetic, side by side, so that neither can drift from the other
  * (a test evaluates every printed formula against `of`).
@@ -45,10 +48,23 @@ export interface Step {
  */
 export type Trace = (step: Step) => void;
 
-/** Declares a relation; exists so that the argument symbols are inferred as literals. */
+/**
+ * Declares a relation: the argument symbols are inferred as literals, and nobody to whom a step shows it can change it.
+ */
 // @__NO_SIDE_EFFECTS__
 export function relation<const From extends readonly string[]>(given: Arithmetic<From>): Arithmetic<From> {
-  return given;
+  Object.freeze(given.from);
+  return Object.freeze(given);
+}
+
+/** Shows a step to whoever traces. Here, where every traced step passes, a trace that is no function is refused. */
+export function show(trace: Trace, step: Step): void {
+  if (typeof trace !== 'function')
+    fail(wrongKind, 'trace', quote(trace), {
+      kind: 'a function that takes a step',
+      maker: 'a function such as (step) => steps.push(step), or leave it out',
+    });
+  trace(step);
 }
 
 // Fixed numbers of arguments on purpose: a rest parameter would allocate on every call, traced or not.
@@ -56,7 +72,7 @@ export function relation<const From extends readonly string[]>(given: Arithmetic
 /** Computes a relation of one argument and shows it. */
 export function step1(trace: Trace | undefined, r: Arithmetic<readonly [string]>, about: string, a: number): number {
   const result = r.of(a);
-  if (trace !== undefined) trace({ relation: r, about, values: [a], result });
+  if (trace !== undefined) show(trace, { relation: r, about, values: [a], result });
   return result;
 }
 
@@ -69,7 +85,7 @@ export function step2(
   b: number,
 ): number {
   const result = r.of(a, b);
-  if (trace !== undefined) trace({ relation: r, about, values: [a, b], result });
+  if (trace !== undefined) show(trace, { relation: r, about, values: [a, b], result });
   return result;
 }
 
@@ -83,7 +99,7 @@ export function step3(
   c: number,
 ): number {
   const result = r.of(a, b, c);
-  if (trace !== undefined) trace({ relation: r, about, values: [a, b, c], result });
+  if (trace !== undefined) show(trace, { relation: r, about, values: [a, b, c], result });
   return result;
 }
 
@@ -98,7 +114,7 @@ export function step4(
   d: number,
 ): number {
   const result = r.of(a, b, c, d);
-  if (trace !== undefined) trace({ relation: r, about, values: [a, b, c, d], result });
+  if (trace !== undefined) show(trace, { relation: r, about, values: [a, b, c, d], result });
   return result;
 }
 
@@ -114,6 +130,6 @@ export function step5(
   e: number,
 ): number {
   const result = r.of(a, b, c, d, e);
-  if (trace !== undefined) trace({ relation: r, about, values: [a, b, c, d, e], result });
+  if (trace !== undefined) show(trace, { relation: r, about, values: [a, b, c, d, e], result });
   return result;
 }

@@ -1,10 +1,32 @@
-// The words of every reason and caution, under their stable codes. The codes are for programs, the words for people, and
-// may be reworded or translated. {name} is filled in by the calculation that gives the reason.
+import type { CautionCode } from './caution.js';
+import { fail, filled, needProblem, quote, type Problem, type ProblemCode } from './fault.js';
+import { needCode, ownField, ownText } from './own-words.js';
+import { unknownWord, wordsUnsound, type ProblemText } from './problem.js';
+
+// The words of every reason and cause, under their stable codes; those of problems and cautions stand in files of their
+// own. The codes are for programs, the words for people, and may be reworded or translated. {name} is filled in.
 
 /** Stable codes of the reasons for an outcome, and for a quantity that is withheld. */
-export type Reason = keyof typeof REASON;
+export type Reason =
+  | 'gas not known to be nitrogen'
+  | 'oil side not drained'
+  | 'oil side not known'
+  | 'reads like system pressure'
+  | 'time at rest not known'
+  | 'not at rest long enough'
+  | 'reads zero'
+  | 'empty, cause cleared'
+  | 'no mark of the gauge in the band'
+  | 'below the lower limit'
+  | 'above the upper limit'
+  | 'inside the limits'
+  | 'not investigated'
+  | 'target above the allowable pressure'
+  | 'reading above the allowable pressure'
+  | 'stop pressure above the allowable pressure'
+  | 'not conclusive';
 
-export const REASON = {
+export const REASON: Readonly<Record<Reason, string>> = {
   'gas not known to be nitrogen':
     'the gas inside is not known to be nitrogen: nothing can be compared, and nothing may be added before it is known ' +
     "or replaced by the maker's method",
@@ -14,10 +36,10 @@ export const REASON = {
     'it is not known that the oil side is drained and at zero: the gauge may show the pressure of the oil',
   'reads like system pressure': 'the reading of {reading} agrees with the system pressure of {system}: this is the oil',
   'time at rest not known':
-    'it is not known how long oil and gas have been at rest; {needed} min are needed, because the gas is cold after ' +
+    'it is not known how long oil and gas have been at rest; {minutesNeeded} min are needed, because the gas is cold after ' +
     'draining and warm after filling',
   'not at rest long enough':
-    'oil or gas moved {rested} min ago and {needed} min at rest are needed: the gas is cold after draining and reads ' +
+    'oil or gas moved {rested} min ago and {minutesNeeded} min at rest are needed: the gas is cold after draining and reads ' +
     'low, warm after filling and reads high',
   'reads zero':
     'the gas side reads {reading}, which such a gauge may not tell from zero ({target} wanted): find the cause before any ' +
@@ -26,32 +48,171 @@ export const REASON = {
     'the gas side reads {reading}, {target} wanted at {temperature}; its cause is stated as investigated and cleared',
   'no mark of the gauge in the band':
     'no mark of a gauge read to {step} lies between {lower} and {upper}, and the reading of {reading} is beside them: a ' +
-    'gauge read to {needed} or finer decides it',
+    'gauge read to {stepNeeded} or finer decides it',
   'below the lower limit':
-    'undercharged by {off}: {reading} read, {target} wanted at {temperature}, lower limit {lower}{explained}',
+    'undercharged by {off}: {reading} read, {target} wanted at {temperature}, lower limit {lower}',
   'above the upper limit':
-    'overcharged by {off}: {reading} read, {target} wanted at {temperature}, upper limit {upper}{explained}',
+    'overcharged by {off}: {reading} read, {target} wanted at {temperature}, upper limit {upper}',
   'inside the limits': '{reading} read, {target} wanted at {temperature}, limits {lower} and {upper}',
   'not investigated': 'the cause of the empty gas side has not been stated as investigated and cleared',
   'target above the allowable pressure':
-    'at {temperature} the target of {pressure} is above the allowable pressure of {allowable}: no quantity is given; let ' +
+    'at {temperature} the target of {target} is above the allowable pressure of {allowable}: no quantity is given; let ' +
     'it cool, check the specification',
   'reading above the allowable pressure':
-    'the reading of {pressure} is above the allowable pressure of {allowable}: no quantity is given; make safe by the ' +
+    'the reading of {reading} is above the allowable pressure of {allowable}: no quantity is given; make safe by the ' +
     "maker's method",
   'stop pressure above the allowable pressure':
-    'target and settling allowance together, {pressure}, are above the allowable pressure of {allowable}: fill in stages ' +
+    'target and settling allowance together, {stop}, are above the allowable pressure of {allowable}: fill in stages ' +
     'below it, letting each settle',
-} as const;
+  'not conclusive':
+    'the instruments leave open whether {reading} is too much, with {target} wanted at {temperature} and an upper limit of ' +
+    '{upper}: no gas is vented on it; read again with a better gauge or thermometer',
+};
+
+// Common practice, no source.
+export const CAUSE: Readonly<Record<Cause, string>> = {
+  'valve not open': 'the gas valve or the valve of the charging kit is not open',
+  'gauge dead or blocked': 'the gauge is dead or its line is blocked: read with a second gauge',
+  'gas valve leaks': 'the gas valve, its core or a seal leaks: leak test with liquid',
+  'separator torn': 'the separator (diaphragm, bladder or piston seal) is torn: gas in the oil, oil at the gas valve',
+};
+
+/** Stable codes of what may be behind an empty gas side, cheapest to check first. */
+export type Cause = 'valve not open' | 'gauge dead or blocked' | 'gas valve leaks' | 'separator torn';
 
 /** Follows a verdict where the reading would be right at another temperature of the gas. */
-export const EXPLAINED = '; the reading would be right at a gas temperature of {explaining}';
+export const EXPLAINED = 'the reading would be right at a gas temperature of {explaining}';
 
-/** Fills the placeholders of a text; asks only for those that stand in it. */
-export function fill(template: string, value: (name: string) => string | undefined): string {
-  return template.replace(/\{(\w+)\}/g, (_, name: string) => value(name) ?? missing(name, template));
+/**
+ * Words of one's own in place of the library's, under the stable codes: a translation, for instance. What is left out
+ * keeps the library's words. A name in braces is filled in, and must be one that the library's own text has.
+ */
+export interface Words {
+  readonly reasons?: Readonly<Partial<Record<Reason, string>>>;
+  readonly causes?: Readonly<Partial<Record<Cause, string>>>;
+  readonly cautions?: Readonly<Partial<Record<CautionCode, string>>>;
+  readonly problems?: Readonly<Partial<Record<ProblemCode, ProblemText>>>;
+  /** Said after an undercharge or overcharge where another gas temperature would make the reading right. */
+  readonly explained?: string;
 }
 
-function missing(name: string, template: string): never {
-  throw new Error(`no value for {${name}} in "${template}"`); // a defect of ours; a test fills every template
+/**
+ * What may be behind an empty gas side, in words.
+ *
+ * @throws {@link Fault} `unknown word` for a code that there is not; `words not sound` for words that are no texts
+ * @example
+ * ```ts
+ * causeText('valve not open'); // => 'the gas valve or the valve of the charging kit is not open'
+ * ```
+ */
+export function causeText(cause: Cause, words?: Words): string {
+  needCode(CAUSE, cause, 'cause');
+  return ownText(ownField(ownField(words, 'causes', 'words'), cause, 'words.causes'), 'words.causes') ?? CAUSE[cause];
+}
+
+/**
+ * A problem in words of one's own, where there are any under its code.
+ *
+ * @throws {@link Fault} `wrong kind` for anything but a problem; `words not sound` for words that are no texts, or for a
+ * name in braces that the problem has no value for
+ * @example
+ * ```ts
+ * const words = { problems: { 'below absolute zero': { wanted: 'mindestens 0 K', remedy: 'Einheit prüfen' } } };
+ * try {
+ *   temperature(-300, '°C');
+ * } catch (error) {
+ *   if (isFault(error)) inWords(error.problems[0], words).remedy; // => 'Einheit prüfen'
+ * }
+ * ```
+ */
+export function inWords(problem: Problem, words?: Words): Problem {
+  needProblem(problem, 'problem');
+  const own = ownField(ownField(words, 'problems', 'words'), problem.code, 'words.problems');
+  if (own === undefined) return problem;
+  const said = (field: keyof ProblemText): string => {
+    const text = ownText(ownField(own, field, 'words.problems'), `words.problems.${field}`);
+    return filled(
+      text ?? fail(wordsUnsound, 'words.problems', 'nothing', { wanted: `a text ${field}` }),
+      problem.values,
+    );
+  };
+  return { ...problem, wanted: said('wanted'), remedy: said('remedy') };
+}
+
+/** What an uncertainty is made of, by stable codes. */
+export type ContributionCode =
+  | 'gauge'
+  | 'gauge temperature'
+  | 'gauge step'
+  | 'thermometer'
+  | 'thermometer step'
+  | 'emissivity'
+  | 'shell to gas'
+  | 'barometer'
+  | 'printed pressure'
+  | 'printed temperature'
+  | 'printed ambient'
+  | 'equation of state'
+  | 'vessel';
+
+export const CONTRIBUTION: Readonly<Record<ContributionCode, string>> = {
+  gauge: 'the accuracy of the pressure gauge',
+  'gauge temperature': 'the temperature of the pressure gauge',
+  'gauge step': 'the step to which the pressure gauge is read',
+  thermometer: 'the accuracy of the thermometer',
+  'thermometer step': 'the step to which the thermometer is read',
+  emissivity: 'the emissivity of the shell',
+  'shell to gas': 'the difference between the temperatures of shell and gas',
+  barometer: 'the ambient pressure',
+  'printed pressure': 'the step to which the manual prints its pressures',
+  'printed temperature': 'the step to which the manual prints its temperatures',
+  'printed ambient': 'the ambient pressure that the manual means',
+  'equation of state': 'the uncertainty of the equation of state',
+  vessel: 'the thermal expansion of the vessel',
+};
+
+/** What an uncertainty does not count, by stable codes. */
+export type NotCounted = 'temperature of the gauge' | 'uncertainty of the gas model' | 'drift since calibration';
+
+export const NOT_COUNTED: Readonly<Record<NotCounted, string>> = {
+  'temperature of the gauge':
+    'the temperature of the gauge is not known: its influence (0.04 % of span per kelvin from 20 °C) is not counted',
+  'uncertainty of the gas model': 'the source of the gas model states no uncertainty there: none is counted',
+  'drift since calibration': 'how far the instrument has drifted since its certificate is not counted',
+};
+
+/** Why there is no uncertainty, or no decision on it, by stable codes. */
+export type Undecided = 'reading below zero' | 'reading in the first tenth of a scale with stop pin' | 'no evidence';
+
+export const UNDECIDED: Readonly<Record<Undecided, string>> = {
+  'reading below zero': 'the gauge reads below the zero of its scale, where its accuracy does not hold',
+  'reading in the first tenth of a scale with stop pin':
+    'the gauge has a stop pin and reads in the first tenth of its scale, where its accuracy class does not hold',
+  'no evidence': 'the reading is no evidence of the pre-charge: see its verdict',
+};
+
+/** Codes of what an uncertainty is made of, of what it does not count, and of why there is none. */
+export type UncertaintyCode = ContributionCode | NotCounted | Undecided;
+
+/**
+ * What an uncertainty is made of, what it does not count, or why there is none, in words.
+ *
+ * @param own words in place of the library's
+ * @throws {@link Fault} `unknown word` for a code that there is not; `words not sound` for words that are no texts
+ * @example
+ * ```ts
+ * uncertaintyText('shell to gas'); // => 'the difference between the temperatures of shell and gas'
+ * ```
+ */
+export function uncertaintyText(
+  code: UncertaintyCode,
+  own?: Readonly<Partial<Record<UncertaintyCode, string>>>,
+): string {
+  const text = wordsOf(CONTRIBUTION, code) ?? wordsOf(NOT_COUNTED, code) ?? wordsOf(UNDECIDED, code);
+  if (text === undefined) return fail(unknownWord, 'code', quote(code), { words: 'a code of an uncertainty' });
+  return ownText(ownField(own, code, 'own'), 'own') ?? text;
+}
+
+function wordsOf(catalogue: Readonly<Record<string, string>>, code: string): string | undefined {
+  return typeof code === 'string' && Object.hasOwn(catalogue, code) ? catalogue[code] : undefined;
 }

@@ -1,17 +1,17 @@
 import { relation, step2, step3, type Trace } from '../basis/relation.js';
-import { fill, REASON, type Reason } from '../basis/words.js';
+import type { Reason } from '../basis/words.js';
 import { massOfGas, normalVolume } from '../gas/amount.js';
 import type { GasModel } from '../gas/model.js';
 import { amountOf, gaugeOf, type Amount, type GaugePressure, type Mass } from '../quantity/kind.js';
 import { normalConditions, writeNormalVolume, type NormalVolume } from '../quantity/normal-volume.js';
-import { finer, rounded, write, type Toward } from '../quantity/step.js';
+import { rounded, write, type Toward } from '../quantity/step.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import type { Reading } from '../reading/reading.js';
-import type { Specification } from '../target/specification.js';
+import { needSpecification, type Specification } from '../target/specification.js';
 import { targetDensity } from '../target/target.js';
 import type { Band } from '../verdict/band.js';
 import { readDensity } from '../verdict/compare.js';
-import { judge, type Verdict } from '../verdict/judge.js';
+import { checkedReading, judged, type Verdict } from '../verdict/judge.js';
 
 /** An amount of gas in the three ways it is weighed, metered and ordered. */
 export interface GasQuantity {
@@ -52,8 +52,8 @@ export interface NoMove {
 /** Why nothing is given here: as a charge neither quantity nor stop pressure, as a stop no pressure. */
 export interface Withheld {
   readonly action: 'withheld';
+  /** By stable codes; in words, with the numbers: {@link why}. */
   readonly because: readonly Reason[];
-  readonly why: string;
 }
 
 /** What to do about a reading. */
@@ -92,26 +92,24 @@ export const STOP = /* @__PURE__ */ relation({
  * ```
  */
 export function charge(spec: Specification, reading: Reading, trace?: Trace): Charge {
-  return chargeFor(spec, reading, judge(spec, reading, trace), trace);
+  needSpecification(spec);
+  const own = checkedReading(reading);
+  return chargeFor(spec, own, judged(spec, own, trace), trace);
 }
 
-/** The charge for a verdict that {@link judge} gave for the same specification and reading. */
+/** The charge for a verdict on the same specification and reading, both checked. */
 export function chargeFor(spec: Specification, reading: Reading, verdict: Verdict, trace?: Trace): Charge {
   switch (verdict.outcome) {
     case 'gas not known':
     case 'not comparable':
     case 'gauge too coarse':
-      return { action: 'withheld', because: verdict.because, why: verdict.why };
+      return { action: 'withheld', because: verdict.because };
     case 'gas side empty':
       if (reading.emptyGasSide === 'investigated and cleared') return move('add', spec, reading, verdict, trace);
-      return {
-        action: 'withheld',
-        because: ['reads zero', 'not investigated'],
-        why: `${verdict.why}; ${REASON['not investigated']}`,
-      };
+      return { action: 'withheld', because: ['reads zero', 'not investigated'] };
     case 'within':
       if (reading.pressure.pascals <= spec.allowable.pascals) return { action: 'none' };
-      return withheld('reading above the allowable pressure', spec, reading, reading.pressure);
+      return withheld('reading above the allowable pressure');
     case 'undercharged':
       return move('add', spec, reading, verdict, trace);
     case 'overcharged':
@@ -121,9 +119,7 @@ export function chargeFor(spec: Specification, reading: Reading, verdict: Verdic
 
 function move(action: Move['action'], spec: Specification, reading: Reading, verdict: Verdict, trace?: Trace): Charge {
   const target = verdict.target.pascals;
-  if (target > spec.allowable.pascals) {
-    return withheld('target above the allowable pressure', spec, reading, verdict.target);
-  }
+  if (target > spec.allowable.pascals) return withheld('target above the allowable pressure');
   const filling = action === 'add';
   const rho = readDensity(spec, reading, trace);
   const { cubicMetres } = spec.gasVolume;
@@ -136,7 +132,7 @@ function move(action: Move['action'], spec: Specification, reading: Reading, ver
     gas: gasQuantity(spec.gas, moles, filling ? 'up' : 'down', trace),
     stop:
       stop.pascals > spec.allowable.pascals
-        ? withheld('stop pressure above the allowable pressure', spec, reading, stop)
+        ? withheld('stop pressure above the allowable pressure')
         : { action: 'stop', pressure: stop, mark: markFor(action, stop, reading, verdict.band) },
     settleMinutes: Math.ceil(spec.settling.minutes),
     then: 'read again',
@@ -173,12 +169,6 @@ function markFor(action: Move['action'], stop: GaugePressure, { gaugeStep }: Rea
     : 'no mark of the gauge to stop at';
 }
 
-function withheld(reason: Reason, spec: Specification, reading: Reading, pressure: GaugePressure): Withheld {
-  const { gaugeStep, temperature } = reading;
-  const values: Readonly<Record<string, () => string>> = {
-    temperature: () => write(temperature, { step: 0.1, unit: '°C' }),
-    pressure: () => write(pressure, finer(gaugeStep)),
-    allowable: () => write(spec.allowable, finer(gaugeStep)),
-  };
-  return { action: 'withheld', because: [reason], why: fill(REASON[reason], (name) => values[name]?.()) };
+function withheld(reason: Reason): Withheld {
+  return { action: 'withheld', because: [reason] };
 }

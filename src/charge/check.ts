@@ -4,10 +4,10 @@ import type { Source } from '../basis/source.js';
 import { densityUncertainty, type DensityUncertainty } from '../gas/state.js';
 import { TO_ABSOLUTE } from '../quantity/pressure.js';
 import type { Reading } from '../reading/reading.js';
-import type { Specification } from '../target/specification.js';
+import { needSpecification, type Specification } from '../target/specification.js';
 import { targetDensity } from '../target/target.js';
 import { readDensity } from '../verdict/compare.js';
-import { judge, type Verdict } from '../verdict/judge.js';
+import { checkedReading, judged, type Verdict } from '../verdict/judge.js';
 import { chargeFor, type Charge } from './charge.js';
 
 /** The whole answer to one reading. */
@@ -35,14 +35,19 @@ export interface Check {
  * ```
  */
 export function check(spec: Specification, reading: Reading, trace?: Trace): Check {
-  const verdict = judge(spec, reading, trace);
+  needSpecification(spec);
+  return checked(spec, checkedReading(reading), trace);
+}
+
+function checked(spec: Specification, reading: Reading, trace?: Trace): Check {
+  const verdict = judged(spec, reading, trace);
   const charge = chargeFor(spec, reading, verdict, trace);
   const target_Pa = TO_ABSOLUTE.of(verdict.target.pascals, reading.ambient.pascals);
   const uncertainty = densityUncertainty(spec.gas, reading.temperature.kelvins, target_Pa);
   return {
     verdict,
     charge,
-    cautions: [...ownCautions(spec, reading, verdict, charge, uncertainty), ...USUAL].map(caution),
+    cautions: [...ownCautions(spec, reading, verdict, charge, uncertainty), ...USUAL].map((code) => caution(code)),
     model: spec.gas.id,
     densityUncertainty: uncertainty,
     sources: [spec.gas.source],

@@ -1,6 +1,7 @@
 import { R_CODATA_2018 as R } from './constant.js';
 import { relation, step2, step4, type Trace } from '../basis/relation.js';
 import { fail } from '../basis/fault.js';
+import { notAReferenceState } from '../basis/problem.js';
 import { massOf, need, type Amount, type Mass } from '../quantity/kind.js';
 import { normalVolumeOf, type GasCondition, type NormalVolume } from '../quantity/normal-volume.js';
 import { checkTemperature, densityAt } from './door.js';
@@ -38,7 +39,8 @@ export const IDEAL_VOLUME_AT = /* @__PURE__ */ relation({
  * The volume that an amount of gas takes at a reference state, through the model (at 0 °C and 101.325 kPa nitrogen's Z is
  * 0.99954). The state is one of the named ones, such as {@link normalConditions}, or the caller's own.
  *
- * @throws {@link Fault} `wrong kind`; `outside the model`; `not positive` for a reference state at vacuum
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`; `outside the model`, `liquid`;
+ * `not a reference state` at vacuum
  * @example
  * ```ts
  * const v = normalVolume(amount(1000, 'mol'), nitrogen, normalConditions);
@@ -48,11 +50,11 @@ export const IDEAL_VOLUME_AT = /* @__PURE__ */ relation({
 export function normalVolume(amount: Amount, model: GasModel, at: GasCondition, trace?: Trace): NormalVolume {
   need('amount of substance', amount, 'amount');
   needModel(model, 'model');
-  needReferenceState(at);
+  const { pressure, temperature } = needReferenceState(at);
   const about = 'reference state of the volume';
-  checkTemperature(model, at.temperature.kelvins, 'at.temperature');
-  const rho = densityAt(model, at.temperature.kelvins, at.pressure.pascals, 'at.pressure', about, trace);
-  return normalVolumeOf(step2(trace, VOLUME_AT, 'gas', amount.moles, rho), at);
+  checkTemperature(model, temperature.kelvins, 'at.temperature');
+  const rho = densityAt(model, temperature.kelvins, pressure.pascals, 'at.pressure', about, trace);
+  return normalVolumeOf(step2(trace, VOLUME_AT, 'gas', amount.moles, rho), { pressure, temperature });
 }
 
 /**
@@ -62,7 +64,8 @@ export function normalVolume(amount: Amount, model: GasModel, at: GasCondition, 
  * For nitrogen it is too large by what its Z is short of 1: 0.05 % at 0 °C and 101.325 kPa, where Z is 0.99954, and
  * 0.03 % at 15 °C. {@link normalVolume} takes the gas as it is. This has no limits either: no gas is too cold for it.
  *
- * @throws {@link Fault} `wrong kind`; `not positive` for a reference state at vacuum or at absolute zero
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`; `not a reference state` at vacuum or at
+ * absolute zero
  * @example
  * ```ts
  * const v = normalVolumeAsIdealGas(amount(1000, 'mol'), normalConditions);
@@ -71,33 +74,25 @@ export function normalVolume(amount: Amount, model: GasModel, at: GasCondition, 
  */
 export function normalVolumeAsIdealGas(amount: Amount, at: GasCondition, trace?: Trace): NormalVolume {
   need('amount of substance', amount, 'amount');
-  needReferenceState(at);
-  const { pressure, temperature } = at;
-  if (temperature.kelvins === 0) notAState('at.temperature', '0 K', 'above absolute zero', 'be nothing');
+  const { pressure, temperature } = needReferenceState(at);
+  if (temperature.kelvins === 0) fail(notAReferenceState, 'at.temperature', '0 K');
   const V = step4(trace, IDEAL_VOLUME_AT, 'gas', amount.moles, R, temperature.kelvins, pressure.pascals);
-  return normalVolumeOf(V, at);
+  return normalVolumeOf(V, { pressure, temperature });
 }
 
-function needReferenceState(at: GasCondition): void {
-  need('absolute pressure', at?.pressure, 'at.pressure');
-  need('temperature', at.temperature, 'at.temperature');
-  if (at.pressure.pascals === 0) notAState('at.pressure', '0 Pa absolute', 'above vacuum', 'be infinite');
-}
-
-function notAState(path: string, found: string, where: string, would: string): never {
-  fail({
-    code: 'not positive',
-    path,
-    found,
-    wanted: `a reference state ${where}`,
-    remedy: `a volume there would ${would}; normalConditions is one reference state`,
-  });
+/** A reference state whose parts are read once and checked. */
+function needReferenceState(at: GasCondition): GasCondition {
+  const { pressure, temperature } = at ?? {};
+  need('absolute pressure', pressure, 'at.pressure');
+  need('temperature', temperature, 'at.temperature');
+  if (pressure.pascals === 0) fail(notAReferenceState, 'at.pressure', '0 Pa absolute');
+  return { pressure, temperature };
 }
 
 /**
  * The mass of an amount of gas.
  *
- * @throws {@link Fault} `wrong kind`
+ * @throws {@link Fault} `wrong kind`, `unchecked copy`
  * @example
  * ```ts
  * massOfGas(amount(100, 'mol'), nitrogen); // => { kind: 'mass', kilograms: 2.801348 }

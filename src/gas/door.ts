@@ -1,5 +1,6 @@
 import { fail } from '../basis/fault.js';
-import { relation, type Relation, type Trace } from '../basis/relation.js';
+import { liquid, noSolution, outsideModel, twoPhases } from '../basis/problem.js';
+import { relation, show, type Relation, type Trace } from '../basis/relation.js';
 import { LIQUID, type Equilibrium, type GasModel, type Pvt, type Range } from './model.js';
 import { increasingRoot, type Sloped } from './solve.js';
 
@@ -8,7 +9,8 @@ import { increasingRoot, type Sloped } from './solve.js';
 
 // @__NO_SIDE_EFFECTS__
 function implicit<const From extends readonly string[]>(given: Relation<From>): Relation<From> {
-  return given;
+  Object.freeze(given.from);
+  return Object.freeze(given);
 }
 
 /** The density of a state: a root, not a closed formula. p(T, rho) is the model's equation. */
@@ -58,9 +60,9 @@ export function densityAt(
   checkTemperature(model, T_K, path);
   checkPressure(model, p_Pa, path);
   const rho = model['~kernel'].density(T_K, p_Pa);
-  if (rho === LIQUID) liquid(model, `${p_Pa} Pa absolute at ${T_K} K`, phasesNear(model, T_K), path);
-  if (Number.isNaN(rho)) noSolution(model, `${p_Pa} Pa absolute at ${T_K} K`, path);
-  if (trace !== undefined) trace({ relation: DENSITY, about, values: [T_K, p_Pa], result: rho });
+  if (rho === LIQUID) isLiquid(`${p_Pa} Pa absolute at ${T_K} K`, saturationOf(model, T_K, path), path);
+  if (Number.isNaN(rho)) unsolved(model, `${p_Pa} Pa absolute at ${T_K} K`, path);
+  if (trace !== undefined) show(trace, { relation: DENSITY, about, values: [T_K, p_Pa], result: rho });
   return rho;
 }
 
@@ -79,7 +81,7 @@ export function pvtAt(model: GasModel, T_K: number, rho: number, path: string, a
   // The last place may put a state at the end of the model beyond it.
   const p = out.p_Pa * (1 - 1e-14);
   checkPressure(model, p, path, `${rho} mol/m3, which is ${out.p_Pa} Pa absolute`);
-  if (trace !== undefined) trace({ relation: PRESSURE, about, values: [T_K, rho], result: out.p_Pa });
+  if (trace !== undefined) show(trace, { relation: PRESSURE, about, values: [T_K, rho], result: out.p_Pa });
   return out;
 }
 
@@ -117,79 +119,69 @@ export function temperatureAt(
     of.slope = out.dpdT_rho;
   };
   const T = increasingRoot(isochore, p_Pa, low, high);
-  if (Number.isNaN(T)) noSolution(model, `${p_Pa} Pa absolute at ${rho} mol/m3`, '');
-  if (trace !== undefined) trace({ relation: TEMPERATURE_OF, about, values: [rho, p_Pa], result: T });
+  if (Number.isNaN(T)) unsolved(model, `${p_Pa} Pa absolute at ${rho} mol/m3`, '');
+  if (trace !== undefined) show(trace, { relation: TEMPERATURE_OF, about, values: [rho, p_Pa], result: T });
   return T;
 }
 
 /** Liquid and vapour in equilibrium at a temperature below the critical one. */
-export function saturationOf(model: GasModel, T_K: number): Equilibrium {
+export function saturationOf(model: GasModel, T_K: number, path = ''): Equilibrium {
   const out: Equilibrium = { p_Pa: 0, rho_liquid: 0, rho_vapour: 0 };
-  if (!model['~kernel'].saturation(T_K, out)) noSolution(model, `saturation at ${T_K} K`, '');
+  if (!model['~kernel'].saturation(T_K, out)) unsolved(model, `saturation at ${T_K} K`, path);
   return out;
 }
 
 /** The lowest temperature at which a molar density is gas: that of saturation, the critical one, or the model's end. */
 export function coldestAt(model: GasModel, rho: number): number {
-  return coldest(model, (phases) => phases.rho_vapour, rho);
+  return saturatedWhere(model, (phases) => phases.rho_vapour >= rho);
+}
+
+/** The temperature below which a molar density is that of two phases, if it is one of liquid above it. */
+export function coldestLiquidAt(model: GasModel, rho: number): number {
+  return saturatedWhere(model, (phases) => phases.rho_liquid <= rho);
 }
 
 /** The lowest temperature at which an absolute pressure is that of gas. */
 export function coldestUnder(model: GasModel, p_Pa: number): number {
-  return coldest(model, (phases) => phases.p_Pa, p_Pa);
+  return saturatedWhere(model, (phases) => phases.p_Pa >= p_Pa);
 }
 
-// Both the pressure and the vapour's density at saturation increase with temperature, so bisection finds where they pass.
-function coldest(model: GasModel, of: (phases: Equilibrium) => number, wanted: number): number {
+// From cold to the critical point pressure and vapour density of saturation increase and the liquid's density decreases, so
+// that bisection finds where one of them passes a value.
+function saturatedWhere(model: GasModel, passed: (phases: Equilibrium) => boolean): number {
   let [low] = model.validity.temperature_K;
   let high = model['~kernel'].criticalTemperature_K;
-  if (high <= low) return low;
-  const out: Equilibrium = { p_Pa: 0, rho_liquid: 0, rho_vapour: 0 };
-  if (model['~kernel'].saturation(low, out) && of(out) >= wanted) return low;
+  if (high <= low || passed(saturationOf(model, low))) return low;
   for (;;) {
     const T = 0.5 * (low + high);
     if (T === low || T === high) return high;
-    // Within 0.0001 K of the critical point saturation does not close, and the phases hardly differ.
-    if (!model['~kernel'].saturation(T, out)) return model['~kernel'].criticalTemperature_K;
-    if (of(out) >= wanted) high = T;
+    if (passed(saturationOf(model, T))) high = T;
     else low = T;
   }
 }
 
 function checkOnePhase(model: GasModel, T_K: number, rho: number, path: string): void {
   const found = `${rho} mol/m3 at ${T_K} K`;
-  const { densest_mol_m3, criticalTemperature_K } = model['~kernel'];
+  const { criticalTemperature_K } = model['~kernel'];
   if (T_K >= criticalTemperature_K) {
-    if (rho >= densest_mol_m3) outside(model, path, found, `less than ${densest_mol_m3} mol/m3`);
+    checkDensity(model, rho, path, found);
     return;
   }
-  const phases = phasesNear(model, T_K);
+  const phases = saturationOf(model, T_K, path);
   // Rounding must not make two phases of saturated vapour.
   if (rho <= phases.rho_vapour * (1 + 1e-12)) return;
-  if (rho >= phases.rho_liquid) liquid(model, found, phases, path);
-  fail({
-    code: 'two phases',
-    path,
-    found,
-    wanted: `at most ${phases.rho_vapour} mol/m3, the density of saturated vapour at that temperature`,
-    remedy: 'liquid and vapour stand side by side there; this library answers for gas alone',
-  });
+  if (rho >= phases.rho_liquid) isLiquid(found, phases, path);
+  fail(twoPhases, path, found, { range: `at most ${phases.rho_vapour} mol/m3` });
 }
 
-/** Liquid and vapour in equilibrium; within 0.0001 K of the critical temperature, where it does not close, a little colder. */
-function phasesNear(model: GasModel, T_K: number): Equilibrium {
-  const out: Equilibrium = { p_Pa: 0, rho_liquid: 0, rho_vapour: 0 };
-  return model['~kernel'].saturation(T_K, out) ? out : saturationOf(model, T_K - 1e-4);
+/** Refuses a molar density that no state of the model reaches. */
+export function checkDensity(model: GasModel, rho: number, path: string, found: string): void {
+  const { densest_mol_m3 } = model['~kernel'];
+  if (rho >= densest_mol_m3) outside(model, path, found, `less than ${densest_mol_m3} mol/m3`);
 }
 
-function liquid(model: GasModel, found: string, phases: Equilibrium, path: string): never {
-  fail({
-    code: 'liquid',
-    path,
-    found,
-    wanted: `gas: at most ${phases.p_Pa} Pa absolute, the saturation pressure at that temperature`,
-    remedy: `the ${model.gas} is liquid there; check temperature and unit`,
-  });
+function isLiquid(found: string, { p_Pa }: Equilibrium, path: string): never {
+  fail(liquid, path, found, { range: `at most ${p_Pa} Pa absolute` });
 }
 
 /** Refuses a temperature outside the model. */
@@ -210,23 +202,12 @@ export function within(x: number, [min, max]: Range): boolean {
   return x >= min && x <= max;
 }
 
-function outside(model: GasModel, path: string, found: string, wanted: string): never {
-  fail({
-    code: 'outside the model',
-    path,
-    found,
-    wanted: `${wanted}, where the model ${model.id} is valid`,
-    remedy: `check value and unit; the model ends there because ${model.validity.reason}`,
-  });
+/** Reports a value beyond where the model answers. */
+export function outside(model: GasModel, path: string, found: string, range: string): never {
+  fail(outsideModel, path, found, { range, model: model.id, reason: model.validity.reason });
 }
 
 /** Reports a solver that did not close. */
-export function noSolution(model: GasModel, found: string, path: string): never {
-  fail({
-    code: 'no solution',
-    path,
-    found,
-    wanted: `a state that the model ${model.id} can solve`,
-    remedy: 'this should not happen inside the limits of the model: please report it with these numbers',
-  });
+export function unsolved(model: GasModel, found: string, path: string): never {
+  fail(noSolution, path, found, { model: model.id });
 }

@@ -1,4 +1,5 @@
 import type { Source } from '../basis/source.js';
+import { CheckedValue, type Checked } from '../quantity/kind.js';
 
 /** Pressure and its slopes at a temperature and a molar density; the kernel writes into it, the caller owns it. */
 export interface Pvt {
@@ -60,9 +61,10 @@ export interface UncertaintyRegion {
 
 /**
  * A model of a gas: it owns its constants, its limits, its uncertainty and its citation. Calculations take a model;
- * none of them knows which gas it is.
+ * none of them knows which gas it is. It is frozen through and through, because all who calculate share it, and a copy of
+ * it is refused as one of a quantity is.
  */
-export interface GasModel {
+export interface GasModel extends Checked<'gas model'> {
   /** Stable name, carried into every result. */
   readonly id: string;
   /** The gas, as it is to be named in an order and on a label. */
@@ -81,4 +83,49 @@ export interface GasModel {
   readonly uncertainty: readonly UncertaintyRegion[];
   /** The arithmetic; opaque, not for implementing outside this library. */
   readonly '~kernel': GasKernel;
+}
+
+type Stated = Omit<GasModel, keyof Checked<'gas model'>>;
+
+class GasModelValue extends CheckedValue<'gas model'> implements GasModel {
+  readonly id: string;
+  readonly gas: string;
+  readonly source: Source;
+  readonly molarMass_kg_mol: number;
+  readonly gasConstant_J_molK: number;
+  readonly validity: GasModel['validity'];
+  readonly uncertainty: readonly UncertaintyRegion[];
+  declare readonly '~kernel': GasKernel;
+
+  constructor(given: Stated) {
+    super('gas model');
+    const { validity, uncertainty } = given;
+    this.id = given.id;
+    this.gas = given.gas;
+    this.source = Object.freeze({ ...given.source });
+    this.molarMass_kg_mol = given.molarMass_kg_mol;
+    this.gasConstant_J_molK = given.gasConstant_J_molK;
+    this.validity = Object.freeze({
+      temperature_K: range(validity.temperature_K),
+      pressure_Pa: range(validity.pressure_Pa),
+      reason: validity.reason,
+    });
+    this.uncertainty = Object.freeze(
+      uncertainty.map(({ temperature_K, pressure_Pa, density }) =>
+        Object.freeze({ temperature_K: range(temperature_K), pressure_Pa: range(pressure_Pa), density }),
+      ),
+    );
+    this['~kernel'] = Object.freeze({ ...given['~kernel'] });
+    Object.freeze(this);
+  }
+}
+
+function range([min, max]: Range): Range {
+  return Object.freeze([min, max] as const);
+}
+
+/** The door to a gas model: a frozen one, marked as the quantities are, from what its source states and its arithmetic. */
+// @__NO_SIDE_EFFECTS__
+export function gasModel(given: Stated): GasModel {
+  return new GasModelValue(given);
 }

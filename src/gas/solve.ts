@@ -35,7 +35,9 @@ export function densityRoot(
     const change = inside ? next - rho : 0.5 * (low + high) - rho;
     rho += change;
     // Convergence is at least quadratic, so the change after one below 1e-9 is below the rounding of a double.
-    if (inside && Math.abs(change) <= 1e-9 * rho) return rho;
+    // Where the isotherm is flat, at the critical point, rounding sends it outside until the bracket has closed on it.
+    const closed = inside ? Math.abs(change) <= 1e-9 * rho : high - low <= 1e-15 * rho && Math.abs(x - 1) <= 1e-12;
+    if (closed) return rho;
   }
   return Number.NaN;
 }
@@ -57,6 +59,7 @@ export function increasingRoot(
   let x = 0.5 * (low + high);
   for (let step = 0; step < MOST_STEPS; step += 1) {
     at(x, of);
+    if (Number.isNaN(of.value)) return of.value; // no side to go on
     if (of.value < wanted) low = x;
     else high = x;
     const next = x + (wanted - of.value) / of.slope;

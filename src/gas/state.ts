@@ -1,7 +1,9 @@
-import { fail, quote } from '../basis/fault.js';
+import { fail, fieldNames, quote } from '../basis/fault.js';
+import { emptySpace, liquid, noPhases, noSaturation, notANumber, notAPair, twoPhases } from '../basis/problem.js';
 import { step4, type Trace } from '../basis/relation.js';
 import {
   absoluteOf,
+  isChecked,
   need,
   temperatureOf,
   wrongKind,
@@ -10,15 +12,18 @@ import {
 } from '../quantity/kind.js';
 import type { GasCondition } from '../quantity/normal-volume.js';
 import {
+  checkDensity,
   checkTemperature,
   coldestAt,
+  coldestLiquidAt,
   coldestUnder,
   COMPRESSIBILITY,
   densityAt,
-  noSolution,
+  outside,
   pvtAt,
   pvtOf,
   saturationOf,
+  unsolved,
   within,
 } from './door.js';
 import type { GasModel, Properties } from './model.js';
@@ -84,8 +89,8 @@ export type DensityUncertainty = number | 'not stated by the source';
  *
  * @param model the gas, e.g. {@link nitrogen}
  * @param given two properties, within `model.validity`
- * @throws {@link Fault} `wrong kind`, `wrong shape`, `not a number`, `not positive`; `outside the model`, with the bounds
- * and the reason for them; `liquid`, `two phases`; `no solution` if no state in range has these properties
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`, `not a pair of properties`, `not a number`,
+ * `empty space`; `outside the model`, with the bounds and the reason for them; `liquid`, `two phases`
  * @example
  * ```ts
  * const state = stateAt(nitrogen, { pressure: absolute(20, 'MPa'), temperature: temperature(350, 'K') });
@@ -96,23 +101,18 @@ export type DensityUncertainty = number | 'not stated by the source';
 export function stateAt(model: GasModel, given: Given, trace?: Trace): GasState {
   needModel(model, 'model');
   if (typeof given !== 'object' || given === null) wrongKind('state: two of its properties', given, 'given');
-  switch (pairOf(given)) {
+  const own = { ...given }; // read once: what is checked is what is used
+  switch (pairOf(own)) {
     case 'pressure temperature':
-      return byPressure(model, given as GasCondition, trace);
+      return byPressure(model, own as GasCondition, trace);
     case 'density_mol_m3 temperature':
-      return byDensity(model, given as ByDensity, trace);
+      return byDensity(model, own as ByDensity, trace);
     case 'entropy_J_molK pressure':
-      return byEntropy(model, given as ByEntropy, trace);
+      return byEntropy(model, own as ByEntropy, trace);
     case 'density_mol_m3 internalEnergy_J_mol':
-      return byEnergy(model, given as ByEnergy, trace);
+      return byEnergy(model, own as ByEnergy, trace);
     default:
-      return fail({
-        code: 'wrong shape',
-        path: 'given',
-        found: Object.keys(given).join(', ') || 'nothing',
-        wanted: PAIRS,
-        remedy: 'name a state by exactly two of its properties, in one of these pairs',
-      });
+      return fail(notAPair, 'given', fieldNames(Object.keys(own), ', ') || 'nothing', { pairs: PAIRS });
   }
 }
 
@@ -144,61 +144,84 @@ function byDensity(model: GasModel, given: ByDensity, trace?: Trace): GasState {
 
 function byEntropy(model: GasModel, given: ByEntropy, trace?: Trace): GasState {
   const p = pressureIn(given.pressure);
-  const s = finite(given.entropy_J_molK, 'entropy_J_molK', 'J/(mol K)');
-  const T = temperatureWhere(model, coldestUnder(model, p), s, 'entropy_J_molK', (at, out) => {
-    const rho = densityAt(model, at, p, 'pressure', 'state');
-    const of = propertiesOf(model, at, rho);
-    out.value = of.s_J_molK;
-    out.slope = of.cp_J_molK / at;
-  });
+  const s = finite(given.entropy_J_molK, 'entropy_J_molK');
+  const low = coldestUnder(model, p);
+  const sought: Sought = {
+    value: s,
+    path: 'entropy_J_molK',
+    unit: 'J/(mol K)',
+    found: `${s} J/(mol K) at ${p} Pa absolute`,
+    at: (T, out) => {
+      const rho = densityAt(model, T, p, 'pressure', 'state');
+      const of = propertiesOf(model, T, rho);
+      out.value = of.s_J_molK;
+      out.slope = of.cp_J_molK / T;
+    },
+    // Cooled further at a pressure below the critical one it condenses first; above, it becomes liquid without a boundary.
+    below: () => {
+      if (low >= model['~kernel'].criticalTemperature_K) return liquid;
+      const { rho_liquid } = saturationOf(model, low);
+      return s < propertiesOf(model, low, rho_liquid).s_J_molK ? liquid : twoPhases;
+    },
+  };
+  const T = temperatureWhere(model, low, sought);
   return byPressure(model, { temperature: temperatureOf(T), pressure: given.pressure }, trace);
 }
 
 function byEnergy(model: GasModel, given: ByEnergy, trace?: Trace): GasState {
   const rho = positive(given.density_mol_m3, 'density_mol_m3', 'mol/m3');
-  const u = finite(given.internalEnergy_J_mol, 'internalEnergy_J_mol', 'J/mol');
-  const T = temperatureWhere(model, coldestAt(model, rho), u, 'internalEnergy_J_mol', (at, out) => {
-    const of = propertiesOf(model, at, rho);
-    out.value = of.u_J_mol;
-    out.slope = of.cv_J_molK;
-  });
+  const u = finite(given.internalEnergy_J_mol, 'internalEnergy_J_mol');
+  checkDensity(model, rho, 'density_mol_m3', `${rho} mol/m3`);
+  const low = coldestAt(model, rho);
+  const sought: Sought = {
+    value: u,
+    path: 'internalEnergy_J_mol',
+    unit: 'J/mol',
+    found: `${u} J/mol at ${rho} mol/m3`,
+    at: (T, out) => {
+      const of = propertiesOf(model, T, rho);
+      out.value = of.u_J_mol;
+      out.slope = of.cv_J_molK;
+    },
+    // Cooled further at a density below the critical one it condenses in part; above, it is liquid first.
+    below: () => {
+      if (low < model['~kernel'].criticalTemperature_K) return twoPhases;
+      return u < propertiesOf(model, coldestLiquidAt(model, rho), rho).u_J_mol ? twoPhases : liquid;
+    },
+  };
+  const T = temperatureWhere(model, low, sought);
   return byDensity(model, { temperature: temperatureOf(T), density_mol_m3: rho }, trace);
 }
 
-/** The temperature of the gas at which an increasing property has a value; refused by name where there is none. */
-function temperatureWhere(
-  model: GasModel,
-  low: number,
-  wanted: number,
-  path: string,
-  at: (T_K: number, out: Sloped) => void,
-): number {
-  const [, high] = model.validity.temperature_K;
+/** A property that increases with temperature, and the value of it that names the state. */
+interface Sought {
+  readonly value: number;
+  readonly path: string;
+  readonly unit: string;
+  /** The value as a message names it. */
+  readonly found: string;
+  readonly at: (T_K: number, out: Sloped) => void;
+  /** What stands there when the value is below that of the coldest gas. */
+  readonly below: () => typeof liquid | typeof twoPhases;
+}
+
+/** The temperature of the gas at which a property has a value, from the coldest gas on; refused by name where there is none. */
+function temperatureWhere(model: GasModel, low: number, { value, path, unit, found, at, below }: Sought): number {
+  const [coldest, high] = model.validity.temperature_K;
   const ends: Sloped = { value: 0, slope: 0 };
   at(low, ends);
   const least = ends.value;
   at(high, ends);
+  const most = ends.value;
   // The last place may put a state at the end of the range beyond it.
-  if (wanted < least && least - wanted <= 1e-12 * Math.abs(least)) return low;
-  if (!(wanted >= least && wanted <= ends.value)) noState(model, path, wanted, least, ends.value, low);
-  const T = increasingRoot(at, wanted, low, high);
-  if (Number.isNaN(T)) noSolution(model, `${path} ${wanted}`, path);
+  if (value < least && least - value <= 1e-12 * Math.abs(least)) return low;
+  if (value < least && low > coldest) fail(below(), path, found, { range: `at least ${least} ${unit}` });
+  if (!(value >= least && value <= most)) {
+    outside(model, path, found, `${least} ${unit} to ${most} ${unit}, which it has from ${low} K to ${high} K`);
+  }
+  const T = increasingRoot(at, value, low, high);
+  if (Number.isNaN(T)) unsolved(model, found, path);
   return T;
-}
-
-function noState(model: GasModel, path: string, found: number, least: number, most: number, low: number): never {
-  const [coldest] = model.validity.temperature_K;
-  const condensed = found < least && low > coldest;
-  fail({
-    // Cooled at constant density thin gas condenses in part; whatever is denser or colder still counts as liquid.
-    code: condensed ? (low < model['~kernel'].criticalTemperature_K ? 'two phases' : 'liquid') : 'no solution',
-    path,
-    found: String(found),
-    wanted: `${least} to ${most}, which the gas has from ${low} K to the end of the model ${model.id}`,
-    remedy: condensed
-      ? `below that the ${model.gas} is liquid, or liquid and vapour side by side`
-      : 'check value, unit and the zero of the scale',
-  });
 }
 
 function stateOf(model: GasModel, at: GasCondition, rho: number, trace?: Trace): GasState {
@@ -244,26 +267,12 @@ function pressureIn(pressure: AbsolutePressure): number {
   return positive(pressure.pascals, 'pressure', 'Pa absolute');
 }
 
-function finite(value: number, path: string, unit: string): number {
-  if (Number.isFinite(value)) return value;
-  return fail({
-    code: 'not a number',
-    path,
-    found: quote(value),
-    wanted: `a finite number of ${unit}`,
-    remedy: 'give the value itself, in this unit',
-  });
+function finite(value: number, path: string): number {
+  return Number.isFinite(value) ? value : fail(notANumber, path, quote(value));
 }
 
 function positive(value: number, path: string, unit: string): number {
-  if (finite(value, path, unit) > 0) return value;
-  return fail({
-    code: 'not positive',
-    path,
-    found: `${value} ${unit}`,
-    wanted: 'more than zero',
-    remedy: 'an empty space has no state of the gas; a mass density is divided by the molar mass first',
-  });
+  return finite(value, path) > 0 ? value : fail(emptySpace, path, `${value} ${unit}`);
 }
 
 /** A state of saturation: liquid and vapour in equilibrium. */
@@ -278,10 +287,12 @@ export interface Saturation {
 /**
  * Pressure and densities of liquid and vapour in equilibrium, by equal pressure and equal Gibbs energy.
  *
- * @param temperature from the model's lowest to its critical temperature (126.192 K for nitrogen, short of the last
- * 0.0001 K)
- * @throws {@link Fault} `wrong kind`, `outside the model`; `no solution` for a model without saturation, and at the
- * critical point
+ * In the last 0.0002 K below the critical temperature, where rounding hides the equilibrium, the densities are those of an
+ * expansion at the critical point, to 1e-8 of them at its colder end.
+ *
+ * @param temperature from the model's lowest to below its critical temperature (126.192 K for nitrogen)
+ * @throws {@link Fault} `wrong kind`, `unchecked copy`, `outside the model`; `no saturation` from the critical temperature
+ * on, `model without saturation` for a model that has none
  * @example
  * ```ts
  * (saturationAt(nitrogen, temperature(80, 'K')).pressure.pascals / 1e6).toFixed(5); // => '0.13687'
@@ -292,15 +303,10 @@ export function saturationAt(model: GasModel, temperature: Temperature): Saturat
   const T = temperatureIn(model, temperature);
   const critical = model['~kernel'].criticalTemperature_K;
   if (T >= critical) {
-    fail({
-      code: 'no solution',
-      path: 'temperature',
-      found: `${T} K`,
-      wanted: critical === 0 ? 'a model with saturation' : `less than the critical temperature, ${critical} K`,
-      remedy: 'above it there is one fluid, and no boundary between liquid and vapour',
-    });
+    if (critical === 0) fail(noPhases, 'model', `the model ${model.id}`);
+    fail(noSaturation, 'temperature', `${T} K`, { critical: String(critical) });
   }
-  const { p_Pa, rho_liquid, rho_vapour } = saturationOf(model, T);
+  const { p_Pa, rho_liquid, rho_vapour } = saturationOf(model, T, 'temperature');
   return {
     model: model.id,
     temperature,
@@ -318,5 +324,5 @@ export function densityUncertainty(model: GasModel, T_K: number, p_Pa: number): 
 
 /** Refuses everything but a gas model of this library. */
 export function needModel(model: GasModel, path: string): void {
-  if (typeof model?.['~kernel']?.density !== 'function') wrongKind('gas model', model, path);
+  if (!isChecked(model, 'gas model')) wrongKind('gas model', model, path);
 }

@@ -1,5 +1,7 @@
 import { fail } from '../basis/fault.js';
+import { ratioToZero } from '../basis/problem.js';
 import {
+  article,
   isChecked,
   pressureDifferenceOf,
   temperatureDifferenceOf,
@@ -21,7 +23,7 @@ export type DifferenceOf<L extends Levelled> = L extends Temperature ? Temperatu
 /**
  * How far `a` lies above `b`, both of one kind.
  *
- * @throws {@link Fault} `wrong kind`
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `absolute for gauge`, `unchecked copy`
  * @example
  * ```ts
  * difference(gauge(137.6, 'bar'), gauge(148, 'bar')); // => { kind: 'pressure difference', pascals: -1040000 }
@@ -36,7 +38,7 @@ export function difference<L extends Levelled>(a: L, b: NoInfer<L>): DifferenceO
 /**
  * A level moved by a difference.
  *
- * @throws {@link Fault} `wrong kind`; `below vacuum`, `below absolute zero`
+ * @throws {@link Fault} `wrong kind`, `unchecked copy`; `below vacuum`, `below absolute zero`, `beyond double`
  * @example
  * ```ts
  * shift(temperature(40, '°C'), temperatureDifference(-20, 'K')); // => { kind: 'temperature', kelvins: 293.15 }
@@ -52,10 +54,15 @@ export function shift<L extends Levelled>(from: L, by: DifferenceOf<L>): L {
 /**
  * The order of two levels of one kind: −1 if `a` is lower, 1 if it is higher, 0 if they are equal.
  *
- * @throws {@link Fault} `wrong kind`
+ * Lists of quantities are sorted with it. `sort()` without it puts them in the order of their texts, as JavaScript does
+ * with every list, and nothing shows: 100 bar would stand before 90 bar.
+ *
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `absolute for gauge`, `unchecked copy`
  * @example
  * ```ts
  * compare(temperature(0, '°C'), temperature(32, '°F')); // => 0
+ * const readings = [gauge(100, 'bar'), gauge(90, 'bar')];
+ * readings.sort(compare).map((one) => valueIn(one, 'bar')); // => [90, 100]
  * ```
  */
 export function compare<L extends Levelled>(a: L, b: NoInfer<L>): -1 | 0 | 1 {
@@ -66,7 +73,7 @@ export function compare<L extends Levelled>(a: L, b: NoInfer<L>): -1 | 0 | 1 {
 /**
  * The ratio a / b of two absolute pressures or two temperatures. Gauge pressures have none: their zero is the weather.
  *
- * @throws {@link Fault} `wrong kind`; `not positive` if `b` is zero
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`; `ratio to zero` if `b` is zero
  * @example
  * ```ts
  * ratio(absolute(3, 'bar'), absolute(2, 'bar')); // => 1.5
@@ -77,15 +84,7 @@ export function ratio<L extends AbsolutePressure | Temperature>(a: L, b: NoInfer
   if (!isChecked(a, 'absolute pressure') && !isChecked(a, 'temperature'))
     wrongKind('absolute pressure or temperature', a, 'a');
   const over = same(a, b);
-  if (over === 0) {
-    fail({
-      code: 'not positive',
-      path: 'b',
-      found: `a ${b.kind} of zero`,
-      wanted: 'more than zero',
-      remedy: 'a ratio to zero has no value',
-    });
-  }
+  if (over === 0) fail(ratioToZero, 'b', `${article(b.kind)} of zero`);
   return level(a, 'a') / over;
 }
 

@@ -5,7 +5,7 @@ import { AMOUNT, MASS, scaleOf, VOLUME, type AmountUnit, type MassUnit, type Vol
 /**
  * A volume: of a space, not of gas at a reference state (that is {@link NormalVolume}). Zero or more.
  *
- * @throws {@link Fault} `not a number`, `unknown unit`, `negative`
+ * @throws {@link Fault} `not a number`, `text for a number`, `beyond double`, `unknown unit`, `negative`
  * @example
  * ```ts
  * volume(5, 'L'); // => { kind: 'volume', cubicMetres: 0.005 }
@@ -18,7 +18,7 @@ export function volume(value: number, unit: VolumeUnit): Volume {
 /**
  * An amount of substance. Zero or more.
  *
- * @throws {@link Fault} `not a number`, `unknown unit`, `negative`
+ * @throws {@link Fault} `not a number`, `text for a number`, `beyond double`, `unknown unit`, `negative`
  * @example
  * ```ts
  * amount(2.5, 'mol'); // => { kind: 'amount of substance', moles: 2.5 }
@@ -31,7 +31,7 @@ export function amount(value: number, unit: AmountUnit): Amount {
 /**
  * A mass. Zero or more.
  *
- * @throws {@link Fault} `not a number`, `unknown unit`, `negative`
+ * @throws {@link Fault} `not a number`, `text for a number`, `beyond double`, `unknown unit`, `negative`
  * @example
  * ```ts
  * mass(0.35, 'kg'); // => { kind: 'mass', kilograms: 0.35 }

@@ -1,4 +1,5 @@
 import { fail, quote } from '../basis/fault.js';
+import { notANumber, textForANumber } from '../basis/problem.js';
 
 /**
  * The one numeric door: a decimal in a unit becomes a double in SI, correctly rounded.
@@ -42,22 +43,9 @@ export function decimalOf(x: number): Decimal {
 
 /** A number in a unit, as the nearest double in SI. Anything but a finite number is refused; nothing is coerced. */
 export function toSI(x: number, scale: Scale, path = 'value'): number {
-  if (!Number.isFinite(x)) notANumber(x, path);
+  if (!Number.isFinite(x)) fail(typeof x === 'string' ? textForANumber : notANumber, path, quote(x));
   const { m, k } = decimalOf(x);
   return scaled(m, k, scale);
-}
-
-function notANumber(found: unknown, path: string): never {
-  fail({
-    code: 'not a number',
-    path,
-    found: quote(found),
-    wanted: 'a finite number',
-    remedy:
-      typeof found === 'string'
-        ? 'a text goes through read(kind, text), which checks it'
-        : 'give the value as read; if there is none, leave the reading out',
-  });
 }
 
 /** The decimal m / 10^k in a unit, as the nearest double in SI. */

@@ -1,4 +1,17 @@
 import { fail, quote } from '../basis/fault.js';
+import {
+  absoluteForGauge,
+  belowAbsoluteZero,
+  belowVacuumAbsolute,
+  beyondDouble,
+  gaugeForAbsolute,
+  negative,
+  notANumber,
+  operatorOnQuantity,
+  uncheckedCopy,
+  uncheckedSpecification,
+  wrongKind as ofWrongKind,
+} from '../basis/problem.js';
 
 /**
  * What every quantity has. `~isochore` is a getter on a shared prototype: it proves at every door that a value was
@@ -64,13 +77,7 @@ export abstract class CheckedValue<K extends string> {
 
   [Symbol.toPrimitive](hint: string): string {
     if (hint === 'string') return JSON.stringify(this);
-    return fail({
-      code: 'wrong kind',
-      path: '',
-      found: `a ${this.kind} used with + - * / < or >`,
-      wanted: 'a function that knows the kind',
-      remedy: 'use difference(), shift(), compare() or ratio(); valueIn(quantity, unit) gives a bare number',
-    });
+    return fail(operatorOnQuantity, '', `${article(this.kind)} used with + - * / < or >`);
   }
 }
 
@@ -123,13 +130,13 @@ export function gaugeOf(pascals: number, path = '', given = pascals, unit = 'Pa'
   return new Pressure('gauge pressure', finite(pascals, path, given, unit));
 }
 export function absoluteOf(pascals: number, path = '', given = pascals, unit = 'Pa'): AbsolutePressure {
-  return new Pressure('absolute pressure', notBelowZero(pascals, 'below vacuum', path, given, unit));
+  return new Pressure('absolute pressure', notBelowZero(pascals, belowVacuumAbsolute, path, given, unit));
 }
 export function pressureDifferenceOf(pascals: number, path = '', given = pascals, unit = 'Pa'): PressureDifference {
   return new Pressure('pressure difference', finite(pascals, path, given, unit));
 }
 export function temperatureOf(kelvins: number, path = '', given = kelvins, unit = 'K'): Temperature {
-  return new Kelvins('temperature', notBelowZero(kelvins, 'below absolute zero', path, given, unit));
+  return new Kelvins('temperature', notBelowZero(kelvins, belowAbsoluteZero, path, given, unit));
 }
 export function temperatureDifferenceOf(
   kelvins: number,
@@ -140,39 +147,26 @@ export function temperatureDifferenceOf(
   return new Kelvins('temperature difference', finite(kelvins, path, given, unit));
 }
 export function volumeOf(cubicMetres: number, path = '', given = cubicMetres, unit = 'm3'): Volume {
-  return new CubicMetres('volume', notBelowZero(cubicMetres, 'negative', path, given, unit));
+  return new CubicMetres('volume', notBelowZero(cubicMetres, negative, path, given, unit));
 }
 export function amountOf(moles: number, path = '', given = moles, unit = 'mol'): Amount {
-  return new Moles('amount of substance', notBelowZero(moles, 'negative', path, given, unit));
+  return new Moles('amount of substance', notBelowZero(moles, negative, path, given, unit));
 }
 export function massOf(kilograms: number, path = '', given = kilograms, unit = 'kg'): Mass {
-  return new Kilograms('mass', notBelowZero(kilograms, 'negative', path, given, unit));
+  return new Kilograms('mass', notBelowZero(kilograms, negative, path, given, unit));
 }
 
 function finite(si: number, path: string, given: number, unit: string): number {
   if (Number.isFinite(si)) return si + 0; // −0 becomes 0
-  return fail({
-    code: 'not a number',
-    path,
-    found: `${given} ${unit}`,
-    wanted: 'a finite value',
-    remedy: 'give the value as read; if there is none, leave the reading out',
-  });
+  const found = `${given} ${unit}`;
+  return Number.isFinite(given) ? fail(beyondDouble, path, found, { unit: 'SI units' }) : fail(notANumber, path, found);
 }
 
-const FLOOR = {
-  'below vacuum': {
-    wanted: 'at least 0 Pa absolute',
-    remedy: 'an absolute pressure counts from vacuum; if this is a gauge pressure, say so',
-  },
-  'below absolute zero': { wanted: 'at least -273.15 °C (0 K)', remedy: 'check the sign and the unit: °C, K or °F' },
-  negative: { wanted: 'zero or more', remedy: 'check the sign' },
-} as const;
+type Floor = typeof belowVacuumAbsolute | typeof belowAbsoluteZero | typeof negative;
 
-function notBelowZero(si: number, code: keyof typeof FLOOR, path: string, given: number, unit: string): number {
+function notBelowZero(si: number, floor: Floor, path: string, given: number, unit: string): number {
   const value = finite(si, path, given, unit);
-  if (value >= 0) return value;
-  return fail({ code, path, found: `${given} ${unit}`, ...FLOOR[code] });
+  return value >= 0 ? value : fail(floor, path, `${given} ${unit}`);
 }
 
 /** Refuses everything but a checked quantity of the kind wanted; the message names both kinds and the way across. */
@@ -195,27 +189,39 @@ export function isChecked(value: unknown, kind: string): boolean {
   );
 }
 
-/** Reports a value of another kind than wanted. */
+/** Reports a value of another kind than wanted: by what it is, and by the way from there to what is wanted. */
 export function wrongKind(wanted: string, value: unknown, path: string): never {
-  return fail({
-    code: 'wrong kind',
-    path,
-    found: named(value),
-    wanted: article(wanted),
-    remedy: remedyFor(wanted, value),
-  });
+  const found = named(value);
+  const kind = kindOf(value);
+  if (kind !== undefined && !isChecked(value, kind)) {
+    if (wanted === kind && kind === 'specification') fail(uncheckedSpecification, path, found);
+    if (!NOT_READMITTED.includes(kind)) fail(uncheckedCopy, path, found, { kind: article(wanted) });
+  }
+  if (wanted === 'absolute pressure' && kind === 'gauge pressure') fail(gaugeForAbsolute, path, found);
+  if (wanted === 'gauge pressure' && kind === 'absolute pressure') fail(absoluteForGauge, path, found);
+  return fail(ofWrongKind, path, found, { kind: article(wanted), maker: makerOf(wanted) });
 }
+
+/** Kinds of which no copy is brought back: a specification is made again, and the models are the library's. */
+const NOT_READMITTED: readonly string[] = ['specification', 'gas model'];
 
 /** What kind of thing a value is, in words. */
 function named(value: unknown): string {
-  if (typeof value !== 'object' || value === null)
-    return typeof value === 'number' ? `the bare number ${value}` : quote(value);
-  const kind = 'kind' in value && typeof value.kind === 'string' ? value.kind : '';
-  if (isChecked(value, kind)) return article(kind);
-  return Object.hasOwn(MAKER, kind) ? `an unchecked copy of ${article(kind)}` : quote(value);
+  if (typeof value === 'number') return `the bare number ${value}`;
+  const kind = kindOf(value);
+  if (kind === undefined) return quote(value);
+  return isChecked(value, kind) ? article(kind) : `an unchecked copy of ${article(kind)}`;
 }
 
-function article(noun: string): string {
+/** The kind that a value is of, or says to be: one of those that carry it. */
+function kindOf(value: unknown): string | undefined {
+  if (typeof value !== 'object' || value === null || !('kind' in value) || typeof value.kind !== 'string')
+    return undefined;
+  return Object.hasOwn(MAKER, value.kind) || isChecked(value, value.kind) ? value.kind : undefined;
+}
+
+/** A kind with its article. */
+export function article(noun: string): string {
   return `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`;
 }
 
@@ -230,21 +236,22 @@ const MAKER: Readonly<Record<string, string>> = {
   mass: 'mass(value, unit)',
   'normal volume': 'normalVolume(amount, model, at)',
   specification: 'specification(given)',
+  'gas model': 'nitrogen, or another model of this library: itself, not a copy',
+};
+
+/** What gives a thing that is no quantity, or one of several kinds. */
+const GIVER: Readonly<Record<string, string>> = {
+  quantity: 'the function of its kind, such as gauge(value, unit)',
+  'gauge pressure, absolute pressure or temperature':
+    'gauge(value, unit), absolute(value, unit) or temperature(value, unit)',
+  'absolute pressure or temperature': 'absolute(value, unit) or temperature(value, unit)',
   'division of a scale: step and unit': "an object such as { step: 1, unit: 'bar' }",
 };
 
-function remedyFor(wanted: string, value: unknown): string {
-  const maker = Object.hasOwn(MAKER, wanted) ? MAKER[wanted] : undefined;
-  const make = maker === undefined ? 'see the documentation of this argument' : `make one with ${maker}`;
-  if (typeof value !== 'object' || value === null || !('kind' in value) || typeof value.kind !== 'string') return make;
-  if (!isChecked(value, value.kind)) {
-    return wanted === 'specification'
-      ? 'a copy has lost its check: make it again with specification(given)'
-      : 'a copy by spread, JSON or structuredClone has lost its check: readmit(copy) brings it back';
+function makerOf(wanted: string): string {
+  for (const known of [MAKER, GIVER]) {
+    const maker = Object.hasOwn(known, wanted) ? known[wanted] : undefined;
+    if (maker !== undefined) return maker;
   }
-  if (wanted === 'absolute pressure' && value.kind === 'gauge pressure')
-    return 'toAbsolute(pressure, ambient) converts it';
-  if (wanted === 'gauge pressure' && value.kind === 'absolute pressure')
-    return 'toGauge(pressure, ambient) converts it';
-  return make;
+  return 'what the documentation of this argument names';
 }

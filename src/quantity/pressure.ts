@@ -1,5 +1,6 @@
 import { relation, step2, type Trace } from '../basis/relation.js';
 import { fail } from '../basis/fault.js';
+import { belowVacuumGauge } from '../basis/problem.js';
 import { toSI } from './decimal.js';
 import {
   absoluteOf,
@@ -17,7 +18,7 @@ import { inBar, PRESSURE, scaleOf, type PressureUnit } from './unit.js';
  *
  * Any finite value; whether it lies below vacuum shows only when the ambient is known.
  *
- * @throws {@link Fault} `not a number`, `unknown unit`
+ * @throws {@link Fault} `not a number`, `text for a number`, `beyond double`, `unknown unit`
  * @example
  * ```ts
  * gauge(137.6, 'bar'); // => { kind: 'gauge pressure', pascals: 13760000 }
@@ -30,7 +31,7 @@ export function gauge(value: number, unit: PressureUnit): GaugePressure {
 /**
  * An absolute pressure, counted from vacuum: what a barometer shows. Zero or more.
  *
- * @throws {@link Fault} `not a number`, `unknown unit`, `below vacuum`
+ * @throws {@link Fault} `not a number`, `text for a number`, `beyond double`, `unknown unit`, `below vacuum`
  * @example
  * ```ts
  * absolute(1008, 'hPa'); // => { kind: 'absolute pressure', pascals: 100800 }
@@ -43,7 +44,7 @@ export function absolute(value: number, unit: PressureUnit): AbsolutePressure {
 /**
  * A difference of two pressures of one basis: a tolerance, an allowance, a margin. Signed.
  *
- * @throws {@link Fault} `not a number`, `unknown unit`
+ * @throws {@link Fault} `not a number`, `text for a number`, `beyond double`, `unknown unit`
  * @example
  * ```ts
  * pressureDifference(2, 'bar'); // => { kind: 'pressure difference', pascals: 200000 }
@@ -56,6 +57,11 @@ export function pressureDifference(value: number, unit: PressureUnit): PressureD
 /**
  * The standard atmosphere, 101 325 Pa absolute (ISO 2533; CGPM 1954): a value one may pass where an ambient is asked
  * for. It is never assumed: the barometer of the place and hour is better.
+ *
+ * @example
+ * ```ts
+ * valueIn(standardAtmosphere, 'hPa'); // => 1013.25
+ * ```
  */
 export const standardAtmosphere: AbsolutePressure = /* @__PURE__ */ absoluteOf(101_325);
 
@@ -80,7 +86,8 @@ export const TO_GAUGE = /* @__PURE__ */ relation({
 /**
  * The absolute pressure behind a gauge pressure, in the ambient pressure of its place and hour.
  *
- * @throws {@link Fault} `wrong kind`; `below vacuum` if the gauge pressure lies below minus the ambient
+ * @throws {@link Fault} `wrong kind`, `absolute for gauge`, `gauge for absolute`, `unchecked copy`; `gauge below vacuum`
+ * if it lies below minus the ambient
  * @example
  * ```ts
  * toAbsolute(gauge(140, 'bar'), absolute(1008, 'hPa')); // => { kind: 'absolute pressure', pascals: 14100800 }
@@ -97,7 +104,7 @@ export function toAbsolute(pressure: GaugePressure, ambient: AbsolutePressure, t
 /**
  * The gauge pressure that shows an absolute pressure, in the ambient pressure of its place and hour.
  *
- * @throws {@link Fault} `wrong kind`
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`
  * @example
  * ```ts
  * toGauge(absolute(14100800, 'Pa'), absolute(1008, 'hPa')); // => { kind: 'gauge pressure', pascals: 14000000 }
@@ -111,11 +118,8 @@ export function toGauge(pressure: AbsolutePressure, ambient: AbsolutePressure, t
 
 /** Reports a gauge pressure that lies below minus its ambient. */
 export function belowVacuum(pressure: GaugePressure, ambient: AbsolutePressure, path: string): never {
-  return fail({
-    code: 'below vacuum',
-    path,
-    found: `${inBar(pressure.pascals)} gauge`,
-    wanted: `at least ${inBar(-ambient.pascals)} gauge (vacuum, at an ambient of ${inBar(ambient.pascals)} absolute)`,
-    remedy: 'check the sign, the unit and the ambient',
+  return fail(belowVacuumGauge, path, `${inBar(pressure.pascals)} gauge`, {
+    least: inBar(-ambient.pascals),
+    ambient: inBar(ambient.pascals),
   });
 }

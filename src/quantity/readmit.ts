@@ -1,4 +1,5 @@
 import { fail, quote } from '../basis/fault.js';
+import { notACopy } from '../basis/problem.js';
 import type { Kind, Quantity } from './kind.js';
 import { normalVolumeOf, type NormalVolume } from './normal-volume.js';
 import { FORM } from './step.js';
@@ -7,7 +8,7 @@ import { FORM } from './step.js';
  * A checked quantity from a copy that came through JSON, structuredClone, postMessage or a spread. It is checked as if
  * it were made anew.
  *
- * @throws {@link Fault} `wrong kind` if the copy is not one of a quantity; otherwise as the function that makes the kind
+ * @throws {@link Fault} `not a copy of a quantity`; otherwise as the function that makes the kind
  * @example
  * ```ts
  * const copy: unknown = JSON.parse(JSON.stringify(gauge(140, 'bar')));
@@ -15,24 +16,27 @@ import { FORM } from './step.js';
  * ```
  */
 export function readmit(copy: unknown): Quantity | NormalVolume {
-  if (!isRecord(copy) || copy['kind'] !== 'normal volume') return simple(copy, 'copy');
-  const { cubicMetres, at } = copy;
-  if (typeof cubicMetres !== 'number' || !isRecord(at)) return notACopy(copy, 'copy');
-  if (Object.keys(copy).length > 3 || Object.keys(at).length > 2) return notACopy(copy, 'copy');
+  if (!isRecord(copy)) return refuse(copy, 'copy');
+  const own = { ...copy }; // read once: what is checked is what is used
+  if (own['kind'] !== 'normal volume') return simple(own, 'copy');
+  const { cubicMetres } = own;
+  const at = isRecord(own['at']) ? { ...own['at'] } : undefined;
+  if (typeof cubicMetres !== 'number' || at === undefined) return refuse(copy, 'copy');
+  if (Object.keys(own).length > 3 || Object.keys(at).length > 2) return refuse(copy, 'copy');
   const pressure = simple(at['pressure'], 'copy.at.pressure');
   const temperature = simple(at['temperature'], 'copy.at.temperature');
-  if (pressure.kind !== 'absolute pressure') return notACopy(at['pressure'], 'copy.at.pressure');
-  if (temperature.kind !== 'temperature') return notACopy(at['temperature'], 'copy.at.temperature');
+  if (pressure.kind !== 'absolute pressure') return refuse(at['pressure'], 'copy.at.pressure');
+  if (temperature.kind !== 'temperature') return refuse(at['temperature'], 'copy.at.temperature');
   return normalVolumeOf(cubicMetres, { pressure, temperature });
 }
 
 function simple(copy: unknown, path: string): Quantity {
-  if (!isRecord(copy)) return notACopy(copy, path);
+  if (!isRecord(copy)) return refuse(copy, path);
   const { kind, ...fields } = copy;
-  if (typeof kind !== 'string' || !Object.hasOwn(FORM, kind)) return notACopy(copy, path);
+  if (typeof kind !== 'string' || !Object.hasOwn(FORM, kind)) return refuse(copy, path);
   const { field, of } = FORM[kind as Kind];
   const { [field]: si, ...more } = fields;
-  if (typeof si !== 'number' || Object.keys(more).length > 0) return notACopy(copy, path);
+  if (typeof si !== 'number' || Object.keys(more).length > 0) return refuse(copy, path);
   return of(si, field);
 }
 
@@ -40,12 +44,6 @@ function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null;
 }
 
-function notACopy(copy: unknown, path: string): never {
-  return fail({
-    code: 'wrong kind',
-    path,
-    found: quote(copy),
-    wanted: 'the kind and the SI value of a quantity, as JSON.stringify writes it',
-    remedy: 'pass what JSON.parse, structuredClone or a spread made of a quantity, with nothing added',
-  });
+function refuse(copy: unknown, path: string): never {
+  return fail(notACopy, path, quote(copy));
 }

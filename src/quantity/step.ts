@@ -1,4 +1,5 @@
 import { fail, quote } from '../basis/fault.js';
+import { beyondDouble, notAStep, stepTooFine, unknownWord } from '../basis/problem.js';
 import { decimalOf, decimalText, scaled, times, type Scale } from './decimal.js';
 import {
   absoluteOf,
@@ -107,6 +108,9 @@ export interface Steps {
   readonly text: string;
 }
 
+/** Far below any scale, and far above the smallest doubles, which are no longer close together. */
+const FINEST_SI = 1e-300;
+
 /**
  * Rounds an SI value to a multiple of a step, exactly: each candidate goes through the numeric door, which never
  * reverses an order, and is compared with the value as it stands. So a value that lies on a mark stays there whatever
@@ -116,9 +120,13 @@ export function roundSI(si: number, step: number, scale: Scale, toward: Toward):
   checkStep(step);
   const { m, k } = decimalOf(step);
   const mark = (n: number): number => scaled(times(n, m), k, scale);
-  let low = Math.floor(((si * scale.den) / scale.num - scale.zero / 100) / step);
-  // In SI terms, so that the step is seen to be too fine beside 0 °C as well: there the kelvins have no room for it.
-  if (!(Math.abs(si) < (1e12 * step * scale.num) / scale.den)) tooFine(step);
+  const value = (si * scale.den) / scale.num - scale.zero / 100;
+  const step_SI = (step * scale.num) / scale.den;
+  // In SI terms too, so that the step is seen to be too fine beside 0 °C as well: there the kelvins have no room for it.
+  // And below the finest step two marks would be one double, and the search for the nearest would have no end.
+  if (!(Math.abs(value) < 1e12 * step && Math.abs(si) < 1e12 * step_SI && step_SI >= FINEST_SI))
+    fail(stepTooFine, 'step', String(step));
+  let low = Math.floor(value / step);
   while (mark(low) > si) low -= 1;
   while (mark(low + 1) <= si) low += 1;
   const chosen = mark(low) === si || !goesUp() ? low : low + 1;
@@ -131,38 +139,27 @@ export function roundSI(si: number, step: number, scale: Scale, toward: Toward):
   }
 }
 
-/** Refuses what is not even an object; the parts of a division are checked where they are used. */
-export function needDivision(division: Division, path: string): void {
+/**
+ * The parts of a division, each read once; they are checked where they are used. What is not even an object is refused.
+ */
+export function needDivision<U extends string>(division: Division<U>, path: string): Division<U> {
   if (typeof division !== 'object' || division === null)
     wrongKind('division of a scale: step and unit', division, path);
+  const { step, unit } = division;
+  return { step, unit };
 }
 
 /** Refuses a step that is not a size. */
 export function checkStep(step: number, path = 'step'): void {
   if (Number.isFinite(step) && step > 0) return;
-  fail({
-    code: 'not positive',
-    path,
-    found: quote(step),
-    wanted: 'a finite number greater than zero',
-    remedy: 'give the smallest division of the scale, such as 1, 0.5 or 0.1',
-  });
-}
-
-function tooFine(step: number): never {
-  fail({
-    code: 'step too fine',
-    path: 'step',
-    found: String(step),
-    wanted: 'a value of fewer than 10^12 steps',
-    remedy: 'check the unit of the step',
-  });
+  fail(notAStep, path, quote(step));
 }
 
 /**
- * A quantity rounded to a step, exactly, with the direction said.
+ * A quantity rounded to a step, exactly, with the direction said: limits inwards, what is to be ordered up, what is to be
+ * vented down.
  *
- * @throws {@link Fault} `wrong kind`, `unknown unit`, `not positive`, `step too fine`; `unknown word` for the direction
+ * @throws {@link Fault} `wrong kind`, `unchecked copy`, `unknown unit`, `not a step`, `step too fine`; `unknown word` for the direction
  * @example
  * ```ts
  * roundTo(gauge(152.61, 'bar'), { step: 0.5, unit: 'bar', toward: 'down' }); // => { kind: 'gauge pressure', pascals: 15250000 }
@@ -186,9 +183,9 @@ export function roundTo<Q extends Quantity>(quantity: Q, rounding: Rounding<Unit
  */
 export function write<Q extends Quantity>(quantity: Q, as: Division<UnitOf<Q>> & { readonly toward?: Toward }): string {
   const { word } = formOf(quantity, 'quantity');
-  needDivision(as, 'as');
-  const { text } = rounded(quantity, { step: as.step, unit: as.unit, toward: as.toward ?? 'nearest even' });
-  return word === '' ? `${text} ${as.unit}` : `${text} ${as.unit} ${word}`;
+  const { step, unit } = needDivision(as, 'as');
+  const { text } = rounded(quantity, { step, unit, toward: as.toward ?? 'nearest even' });
+  return word === '' ? `${text} ${unit}` : `${text} ${unit} ${word}`;
 }
 
 /** A quantity on the marks of a step. */
@@ -197,13 +194,7 @@ export function rounded<Q extends Quantity>(quantity: Q, rounding: Rounding<Unit
   needDivision(rounding, 'rounding');
   const { step, unit, toward } = rounding;
   if (toward !== 'nearest even' && toward !== 'up' && toward !== 'down') {
-    fail({
-      code: 'unknown word',
-      path: 'toward',
-      found: quote(toward),
-      wanted: "'nearest even', 'up' or 'down'",
-      remedy: 'limits are rounded inwards, a quantity to vent down, a quantity to order up',
-    });
+    fail(unknownWord, 'toward', quote(toward), { words: "'nearest even', 'up' or 'down'" });
   }
   return roundSI(form.si(quantity), step, scaleOf(form.units, unit, 'unit'), toward);
 }
@@ -212,7 +203,7 @@ export function rounded<Q extends Quantity>(quantity: Q, rounding: Rounding<Unit
  * The bare number of a quantity in a unit, for charts and tables. A quantity made from a number of up to twelve
  * digits gives that number back. For people use {@link write}, which says unit and basis.
  *
- * @throws {@link Fault} `wrong kind`, `unknown unit`; `not a number` for what no double holds in that unit
+ * @throws {@link Fault} `wrong kind`, `unchecked copy`, `unknown unit`; `beyond double` for what no double holds in that unit
  * @example
  * ```ts
  * valueIn(gauge(2000, 'psi'), 'psi'); // => 2000
@@ -224,23 +215,13 @@ export function valueIn<Q extends Quantity>(quantity: Q, unit: UnitOf<Q>): numbe
   const scale = scaleOf(form.units, unit, 'unit');
   const si = form.si(quantity);
   const near = (si * scale.den) / scale.num - scale.zero / 100;
-  if (!Number.isFinite(near)) tooLarge(si, unit);
+  if (!Number.isFinite(near)) fail(beyondDouble, 'quantity', `${si} in SI units`, { unit });
   // The short decimal that the door brings to the same bits is what was meant; else the double as computed. Beside the
   // zero of °C or °F the kelvins behind it have no room for twelve digits, but always for ten decimals.
   const besideZero = scale.zero !== 0 && Math.abs(near) < 100;
   const short = Number(besideZero ? near.toFixed(10) : near.toPrecision(12)) + 0;
   const { m, k } = decimalOf(short);
   return scaled(m, k, scale) === si ? short : near;
-}
-
-function tooLarge(si: number, unit: string): never {
-  fail({
-    code: 'not a number',
-    path: 'quantity',
-    found: `${si} in SI`,
-    wanted: `a size that a double holds in ${unit}`,
-    remedy: 'check the value; no such quantity exists',
-  });
 }
 
 /** The exponent of the largest power of ten that is not above x. */

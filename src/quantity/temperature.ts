@@ -5,7 +5,7 @@ import { scaleOf, TEMPERATURE, TEMPERATURE_DIFFERENCE, type TemperatureUnit } fr
 /**
  * A temperature. °C, °F and K are spellings of one thing; none below 0 K.
  *
- * @throws {@link Fault} `not a number`, `unknown unit`, `below absolute zero`
+ * @throws {@link Fault} `not a number`, `text for a number`, `beyond double`, `unknown unit`, `below absolute zero`
  * @example
  * ```ts
  * temperature(40, '°C'); // => { kind: 'temperature', kelvins: 313.15 }
@@ -18,7 +18,7 @@ export function temperature(value: number, unit: TemperatureUnit): Temperature {
 /**
  * A difference of two temperatures. Signed; 1 °C is 1 K and 1 °F is 5/9 K.
  *
- * @throws {@link Fault} `not a number`, `unknown unit`
+ * @throws {@link Fault} `not a number`, `text for a number`, `beyond double`, `unknown unit`
  * @example
  * ```ts
  * temperatureDifference(20, 'K'); // => { kind: 'temperature difference', kelvins: 20 }

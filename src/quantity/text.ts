@@ -1,8 +1,9 @@
 // The only module that imports decimal.js: text from outside may carry more digits than a double holds.
 import { Decimal } from 'decimal.js';
 import { fail, quote } from '../basis/fault.js';
+import { basisMissing, beyondDouble, notADecimal, notAQuantity, unknownWord, wrongBasis } from '../basis/problem.js';
 import type { Scale } from './decimal.js';
-import type { Kind, QuantityOf } from './kind.js';
+import { article, type Kind, type QuantityOf } from './kind.js';
 import { FORM } from './step.js';
 import { scaleOf } from './unit.js';
 
@@ -17,25 +18,17 @@ const DECIMAL = /^[+-]?\d+(\.\d+)?([eE][+-]?\d{1,3})?$/;
 
 /** The SI value of a decimal text in a unit, correctly rounded: the same bits as the number it spells. */
 export function textToSI(text: string, scale: Scale, path: string): number {
-  if (typeof text !== 'string' || text.length > LONGEST_DECIMAL || !DECIMAL.test(text)) notADecimal(text, path);
+  if (typeof text !== 'string' || text.length > LONGEST_DECIMAL || !DECIMAL.test(text)) refuse(text, path);
   const value = new Exact(text);
   const si = value.plus(new Exact(scale.zero).div(100)).times(scale.num).div(scale.den).toNumber();
   // A double of infinity, or of zero for a value that is not zero, would be another value than the text says.
-  if (!Number.isFinite(si) || (Number(text) === 0 && !value.isZero())) notADecimal(text, path);
+  if (!Number.isFinite(si) || (Number(text) === 0 && !value.isZero()))
+    fail(beyondDouble, path, quote(text), { unit: 'SI units' });
   return si;
 }
 
-function notADecimal(text: string, path: string): never {
-  fail({
-    code: 'not a decimal',
-    path,
-    found: quote(text),
-    wanted: `a decimal number such as 141.3, of at most ${LONGEST_DECIMAL} characters`,
-    remedy:
-      typeof text === 'string' && text.includes(',')
-        ? 'write the decimal sign as a point; thousands are not grouped'
-        : 'digits, optionally a sign, a decimal point with digits on both sides, and an exponent',
-  });
+function refuse(text: string, path: string): never {
+  fail(notADecimal, path, quote(text), { most: String(LONGEST_DECIMAL) });
 }
 
 /**
@@ -44,54 +37,41 @@ function notADecimal(text: string, path: string): never {
  *
  * The value is rounded once, to the nearest double in SI, however many digits it has.
  *
- * @throws {@link Fault} `not a decimal`, `unknown unit`, `basis missing`, `wrong kind`; otherwise as the function that
- * makes the kind
+ * @throws {@link Fault} `unknown word` for the kind; `not a quantity`, `not a decimal`, `beyond double`, `unknown unit`,
+ * `basis missing`, `wrong basis`; otherwise as the function that makes the kind
  * @example
  * ```ts
  * read('gauge pressure', '141.3 bar gauge'); // => { kind: 'gauge pressure', pascals: 14130000 }
  * ```
  */
 export function read<K extends Kind>(kind: K, text: string): QuantityOf<K> {
-  if (!Object.hasOwn(FORM, kind)) unknownKind(kind);
+  if (typeof kind !== 'string' || !Object.hasOwn(FORM, kind))
+    fail(unknownWord, 'kind', quote(kind), { words: wordsOf(FORM) });
   const { units, word, of } = FORM[kind];
   const [value = '', ...words] = typeof text === 'string' ? text.trim().split(/\s+/) : [];
   // One unit is spelled with a space: US gal.
   const length = Object.hasOwn(units, words.slice(0, 2).join(' ')) ? 2 : 1;
   const unit = words.slice(0, length).join(' ');
   const [basis = '', ...more] = words.slice(length);
-  if (typeof text !== 'string' || more.length > 0) notReadable(kind, word, text);
-  if (!DECIMAL.test(value)) notADecimal(value, 'text');
+  if (typeof text !== 'string' || more.length > 0) notOfForm(kind, word, text);
+  if (!DECIMAL.test(value)) refuse(value, 'text');
   const si = textToSI(value, scaleOf<string>(units, unit, 'text'), 'text');
-  if (basis !== word) wrongBasis(kind, word, basis, text);
+  if (basis !== word) notOfBasis(kind, word, basis, text);
   return of(si, 'text', Number(value), unit);
 }
 
-function unknownKind(kind: string): never {
-  fail({
-    code: 'unknown word',
-    path: 'kind',
-    found: quote(kind),
-    wanted: `one of ${Object.keys(FORM).join(', ')}`,
-    remedy: 'name the kind of quantity that the text should hold',
-  });
+function wordsOf(table: object): string {
+  return Object.keys(table)
+    .map((word) => `'${word}'`)
+    .join(', ');
 }
 
-function notReadable(kind: string, word: string, text: unknown): never {
-  fail({
-    code: 'not a decimal',
-    path: 'text',
-    found: quote(text),
-    wanted: `value, unit${word === '' ? '' : ` and the word '${word}'`}, for a ${kind}`,
-    remedy: 'separate them by spaces',
-  });
+function notOfForm(kind: Kind, word: string, text: unknown): never {
+  const form = word === '' ? 'value and unit' : `value, unit and the word '${word}'`;
+  fail(notAQuantity, 'text', quote(text), { form, kind: article(kind) });
 }
 
-function wrongBasis(kind: string, word: string, basis: string, text: string): never {
-  fail({
-    code: basis === '' ? 'basis missing' : 'wrong kind',
-    path: 'text',
-    found: quote(text),
-    wanted: word === '' ? `nothing after the unit, for a ${kind}` : `the word '${word}' after the unit, for a ${kind}`,
-    remedy: 'say the basis that the instrument or the document states; it is never assumed',
-  });
+function notOfBasis(kind: Kind, word: string, basis: string, text: string): never {
+  if (word === '') notOfForm(kind, word, text);
+  fail(basis === '' ? basisMissing : wrongBasis, 'text', quote(text), { words: `'${word}' after the unit` });
 }

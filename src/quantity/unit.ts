@@ -1,4 +1,5 @@
 import { fail, quote } from '../basis/fault.js';
+import { unknownUnit } from '../basis/problem.js';
 import type { Scale } from './decimal.js';
 
 // Every factor is exact by definition (NIST SP 811:2008, appendix B.8, and the SI brochure), reduced to lowest terms:
@@ -70,11 +71,5 @@ export function inBar(pascals: number): string {
 /** The scale of a unit, refusing every other spelling. */
 export function scaleOf<U extends string>(units: Units<U>, unit: U, path: string): Scale {
   if (typeof unit === 'string' && Object.hasOwn(units, unit)) return units[unit];
-  return fail({
-    code: 'unknown unit',
-    path,
-    found: quote(unit),
-    wanted: `one of ${Object.keys(units).join(', ')}`,
-    remedy: 'spell the unit exactly so, without gauge or absolute in it: the basis is said separately',
-  });
+  return fail(unknownUnit, path, quote(unit), { units: Object.keys(units).join(', ') });
 }

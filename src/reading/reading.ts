@@ -1,4 +1,5 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
+import { notMinutesAtRest, unknownWord } from '../basis/problem.js';
 import { gaugeOf, need, wrongKind, type GaugePressure } from '../quantity/kind.js';
 import { belowVacuum } from '../quantity/pressure.js';
 import { needDivision, rounded, type Division } from '../quantity/step.js';
@@ -67,22 +68,10 @@ export function needReading(reading: Reading): void {
 
 function minutes(at_rest: Reading['minutesAtRest']): void {
   if (at_rest === 'not known' || (Number.isFinite(at_rest) && at_rest >= 0)) return;
-  fail({
-    code: typeof at_rest === 'number' && at_rest < 0 ? 'negative' : 'not a number',
-    path: '',
-    found: quote(at_rest),
-    wanted: "minutes, zero or more, or 'not known'",
-    remedy: 'count from when oil or gas last moved',
-  });
+  fail(notMinutesAtRest, '', quote(at_rest));
 }
 
 function word(found: unknown, words: readonly string[]): void {
   if (typeof found === 'string' && words.includes(found)) return;
-  fail({
-    code: 'unknown word',
-    path: '',
-    found: quote(found),
-    wanted: words.map((w) => `'${w}'`).join(' or '),
-    remedy: 'state what was established, in exactly these words',
-  });
+  fail(unknownWord, '', quote(found), { words: words.map((w) => `'${w}'`).join(' or ') });
 }

@@ -1,7 +1,8 @@
 // From sound shapes to quantities, specifications and readings: by the same doors that a caller of the core uses.
 // One part that is wrong does not hide what is wrong with another: each is admitted by itself, and what the core then
 // says about a part that is already reported is left out.
-import { collect, type Problem } from '../basis/fault.js';
+import { collect, problem, type Problem } from '../basis/fault.js';
+import { statedNowhere } from '../basis/problem.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
 import { checkTemperature } from '../gas/door.js';
 import type { Kind, QuantityOf } from '../quantity/kind.js';
@@ -11,13 +12,13 @@ import { needReading, type Reading } from '../reading/reading.js';
 import { specification, type Specification, type SpecificationGiven } from '../target/specification.js';
 import type { Stated } from '../target/table.js';
 import { admitUsed, withGroup, type Instruments, type Used } from './instruments.js';
-import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
+import { isBroken, isUnder, shapeProblems, valueAt, type Part } from './problems.js';
 import { divisionAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
 import type { JudgedJson } from './report-shape.js';
 import { ReadingShape, SpecificationShape, type ReadingJson } from './shape.js';
 import { statedAt, type Tables } from './stated.js';
 
-/** A specification from JSON; undefined, with its problems, if it is not sound. */
+/** A specification from JSON; undefined, with its problems, if it or a table that it uses is not sound. */
 export function admitSpecification(
   raw: unknown,
   tables: Tables,
@@ -25,18 +26,27 @@ export function admitSpecification(
   const part: Part = { raw, problems: shapeProblems(SpecificationShape, raw) };
   const at = <K extends Kind>(path: string, kind: K): QuantityOf<K> | undefined => quantityAt(part, path, kind);
   const ambient = at('ambient', 'absolute pressure');
-  const stated = (path: string): Stated | undefined => statedAt(part, path, tables, ambient);
+  // What is stated by a table that is not sound: that is said once, where the table stands.
+  const unsound: string[] = [];
+  const stated = (path: string): Stated | undefined => {
+    const found = statedAt(part, path, tables, ambient);
+    if (found !== 'not sound') return found;
+    unsound.push(path);
+    return undefined;
+  };
   const allowed = (path: string): unknown => {
     if (valueAt(raw, [path]) === undefined) return undefined;
-    return withoutUndefined({
+    // A limit that is there, but not sound, stays one: without any, the core would ask for a tolerance.
+    const limit = (field: string): object =>
+      valueAt(raw, [path, field]) === undefined ? {} : { [field]: stated(`${path}.${field}`) };
+    const tolerance = withoutUndefined({
       plusMinus: at(`${path}.plusMinus`, 'pressure difference'),
       below: at(`${path}.below`, 'pressure difference'),
       above: at(`${path}.above`, 'pressure difference'),
       plusMinusPercentOfGauge: soundAt(part, `${path}.plusMinusPercentOfGauge`),
       applies: soundAt(part, `${path}.applies`),
-      minimum: stated(`${path}.minimum`),
-      maximum: stated(`${path}.maximum`),
     });
+    return { ...tolerance, ...limit('minimum'), ...limit('maximum') };
   };
   const given = withoutUndefined({
     gas: nitrogen, // the shape knows no other
@@ -54,8 +64,9 @@ export function admitSpecification(
     },
   });
   // Parts may be missing here: the core then reports them, and only what is not reported yet is kept.
-  const spec = collectNew(part.problems, () => specification(given as unknown as SpecificationGiven));
-  return { spec: part.problems.length === 0 ? spec : undefined, problems: part.problems };
+  const spec = collectNew(part.problems, () => specification(given as unknown as SpecificationGiven), unsound);
+  const isSound = part.problems.length + unsound.length === 0;
+  return { spec: isSound ? spec : undefined, problems: part.problems };
 }
 
 /** What a group states once for the readings that do not state their own. */
@@ -133,7 +144,10 @@ export function admitReading(
     if (valueAt(raw, [field]) !== undefined || isBroken(part.problems, field)) return value;
     fromGroup.push(field);
     const stated = group[field] as Reading[F] | Unstated;
-    if (stated === 'not stated') part.problems.push(statedNowhere(field));
+    if (stated === 'not stated')
+      part.problems.push(
+        problem(statedNowhere, field, 'nothing, neither for the reading nor for its group', { field }),
+      );
     return stated === 'not stated' || stated === 'not sound' ? undefined : stated;
   };
   const word = (field: string): unknown => soundAt(part, field);
@@ -174,23 +188,13 @@ export function admitReading(
   return { admitted: { reading, role: json.role, at: json.at, stated, given }, problems: [] };
 }
 
-function statedNowhere(field: string): Problem {
-  return {
-    code: 'stated nowhere',
-    path: field,
-    found: 'nothing, neither for the reading nor for its group',
-    wanted: `the ${field} of the reading`,
-    remedy: 'state it for the reading, or once for the group',
-  };
-}
-
 /** Runs an admission and keeps those of its problems that are not about a part already reported. */
 function collectNew<T>(problems: Problem[], admit: () => T, reported: readonly string[] = []): T | undefined {
   const found: Problem[] = [];
   const value = collect(found, '', admit);
   const known = [...problems];
   const isNew = (path: string): boolean =>
-    !isBroken(known, path) && !reported.some((field) => path === field || path.startsWith(`${field}.`));
+    !isBroken(known, path) && !reported.some((other) => isUnder(path, other) || isUnder(other, path));
   // The core calls the size of a gauge step `step`; in a document it is a `value`.
   const renamed = found.map((problem) =>
     problem.path === 'gaugeStep.step' ? { ...problem, path: 'gaugeStep.value' } : problem,

@@ -1,12 +1,13 @@
 import { cut, fail, quote } from '../basis/fault.js';
+import { notAText, notJson, tooDeep } from '../basis/problem.js';
 import { startSha256 } from './sha256.js';
 
 /** Deepest nesting that canonical JSON is written of. */
 const DEEPEST_WRITTEN = 500;
-/** Characters written before a piece is handed on. */
+/** Characters that are gathered before a piece of text is put aside. */
 const PIECE = 60_000;
-/** A report has about a hundred different keys; other data may have any number. */
-const MOST_KEYS = 1000;
+/** Keys, orders of keys, and words that are kept: a report has some hundreds of each, other data may have any number. */
+const MOST_KEPT = 1000;
 
 /**
  * The canonical text of JSON data (RFC 8785, JSON Canonicalization Scheme): no spaces, members sorted by the UTF-16 code
@@ -22,8 +23,14 @@ const MOST_KEYS = 1000;
  */
 export function canonicalJson(json: unknown): string {
   const pieces: string[] = [];
-  write(json, (piece) => pieces.push(piece));
-  return pieces.join('');
+  let piece = '';
+  write(json, (text) => {
+    piece += text;
+    if (piece.length < PIECE) return;
+    pieces.push(piece);
+    piece = '';
+  });
+  return pieces.join('') + piece;
 }
 
 /**
@@ -32,14 +39,14 @@ export function canonicalJson(json: unknown): string {
  * A digest shows that a text was altered by accident, or by somebody who did not mend the digest too. It is no signature:
  * anybody can compute it.
  *
- * @throws {@link Fault} `not JSON` for what is no text, or holds half a surrogate pair, which UTF-8 cannot write
+ * @throws {@link Fault} `not a text` for what is none, or holds half a surrogate pair, which UTF-8 cannot write
  * @example
  * ```ts
  * sha256('abc'); // => 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad'
  * ```
  */
 export function sha256(text: string): string {
-  if (typeof text !== 'string' || !isWellFormed(text)) refuse(quote(text), 'a well-formed text');
+  if (typeof text !== 'string' || !isWellFormed(text)) fail(notAText, '', quote(text));
   const hash = startSha256();
   hash.take(text);
   return hash.hex();
@@ -67,49 +74,80 @@ export function isPlain(value: object): boolean {
   return Object.prototype.toString.call(value) === '[object Object]'; // of whichever realm
 }
 
-function write(json: unknown, take: (piece: string) => void): void {
-  let piece = '';
-  const keys = new Map<string, string>();
-  const keyOf = (key: string): string => {
-    const known = keys.get(key);
-    if (known !== undefined) return known;
-    const written = `${textOf(key)}:`;
-    if (keys.size < MOST_KEYS) keys.set(key, written);
-    return written;
+/** A member of an object: the place of its value among the values, and what is written before it. */
+interface Member {
+  readonly index: number;
+  readonly lead: string;
+}
+
+/** Of objects whose keys began alike: the members if there are no more keys, and what may come next, by its key. */
+interface Order {
+  members: readonly Member[] | undefined;
+  readonly next: Map<string, Order>;
+}
+
+/** Hands the canonical text on in small pieces, none of which ends between the two halves of a surrogate pair. */
+function write(json: unknown, put: (piece: string) => void): void {
+  const texts = new Map<string, string>();
+  const start: Order = { members: undefined, next: new Map() };
+  let orders = 0;
+  const membersOf = (keys: readonly string[]): readonly Member[] => {
+    let order = start;
+    for (const key of keys) {
+      let next = order.next.get(key);
+      if (next === undefined) {
+        if (orders === MOST_KEPT) return sorted(keys);
+        orders += 1;
+        next = { members: undefined, next: new Map() };
+        order.next.set(key, next);
+      }
+      order = next;
+    }
+    return (order.members ??= sorted(keys));
+  };
+  const addText = (text: string): void => {
+    const known = texts.get(text);
+    const written = known ?? textOf(text);
+    if (known === undefined && texts.size < MOST_KEPT) texts.set(text, written);
+    put(written);
   };
   const add = (value: unknown, level: number): void => {
-    if (typeof value === 'string') piece += textOf(value);
-    else if (typeof value === 'number') piece += numberOf(value);
-    else if (typeof value === 'boolean' || value === null) piece += String(value);
+    if (typeof value === 'string') addText(value);
+    else if (typeof value === 'number') put(numberOf(value));
+    else if (typeof value === 'boolean' || value === null) put(String(value));
     else if (typeof value !== 'object') refuse(quote(value));
-    else if (level === DEEPEST_WRITTEN) tooDeep();
+    else if (level === DEEPEST_WRITTEN) fail(tooDeep, '', 'deeper nesting', { most: String(DEEPEST_WRITTEN) });
     else if (Array.isArray(value)) addList(value, level + 1);
-    else if (isPlain(value)) addMembers(value as Readonly<Record<string, unknown>>, level + 1);
+    else if (isPlain(value)) addMembers(value, level + 1);
     else refuse('an instance');
-    if (piece.length < PIECE) return;
-    take(piece);
-    piece = '';
   };
   const addList = (list: readonly unknown[], level: number): void => {
-    piece += '[';
+    put('[');
     // Not forEach, which would pass over holes.
     for (let i = 0; i < list.length; i += 1) {
-      if (i > 0) piece += ',';
+      if (i > 0) put(',');
       add(list[i], level);
     }
-    piece += ']';
+    put(']');
   };
-  const addMembers = (members: Readonly<Record<string, unknown>>, level: number): void => {
-    let lead = '{';
-    for (const key of Object.keys(members).sort()) {
-      piece += lead + keyOf(key);
-      lead = ',';
-      add(members[key], level);
+  const addMembers = (object: object, level: number): void => {
+    const members = membersOf(Object.keys(object));
+    const values: readonly unknown[] = Object.values(object);
+    for (const { index, lead } of members) {
+      put(lead);
+      add(values[index], level);
     }
-    piece += lead === '{' ? '{}' : '}';
+    put(members.length === 0 ? '{}' : '}');
   };
   add(json, 0);
-  take(piece);
+}
+
+/** Members with these keys, in the order of the UTF-16 code units of the keys. */
+function sorted(keys: readonly string[]): readonly Member[] {
+  return keys
+    .map((key, index) => ({ key, index }))
+    .sort((one, other) => (one.key < other.key ? -1 : 1)) // no two are alike
+    .map(({ key, index }, i) => ({ index, lead: `${i === 0 ? '{' : ','}${textOf(key)}:` }));
 }
 
 // RFC 8785 takes over how ECMAScript writes texts and numbers.
@@ -125,11 +163,6 @@ function numberOf(value: number): string {
   return String(value);
 }
 
-function refuse(found: string, wanted = 'JSON data: finite numbers, well-formed texts, true, false, null'): never {
-  fail({ code: 'not JSON', path: '', found, wanted, remedy: 'give data as JSON.parse gives it' });
-}
-
-function tooDeep(): never {
-  const wanted = `at most ${DEEPEST_WRITTEN} levels`;
-  fail({ code: 'too deep', path: '', found: 'deeper nesting', wanted, remedy: 'check for data that contains itself' });
+function refuse(found: string): never {
+  fail(notJson, '', found);
 }

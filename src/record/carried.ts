@@ -1,6 +1,8 @@
 // What a maintenance system or a surveyor wants in the record and no calculation needs: carried from the round into the
-// report as it was given. The terms of the trade; every field may be left out.
+// report as it was given. The terms of the trade; every field may be left out. The time of draining alone is also held
+// against the readings.
 import * as z from 'zod/mini';
+import { entries } from './length.js';
 import { name, remarks } from './measured.js';
 
 const time = z.iso.datetime({ offset: true });
@@ -13,7 +15,7 @@ const VISIT_FIELDS = {
   engineState: z.optional(name),
   /** When the engine was stopped. */
   stoppedAt: z.optional(time),
-  /** When the oil side was drained. */
+  /** When the oil side was drained: a reading after it cannot claim more rest than the time since. */
   drainedAt: z.optional(time),
   readBy: z.optional(name),
   verifiedBy: z.optional(name),
@@ -31,7 +33,7 @@ export const ACCUMULATOR_FIELDS = {
   serial: z.optional(name),
   /** Since it was new, or since its last overhaul, as the maintenance system counts. */
   runningHours: z.optional(z.number().check(z.nonnegative())),
-  partsRenewed: z.optional(z.array(name).check(z.maxLength(100))),
+  partsRenewed: z.optional(z.array(name).check(...entries(0, 100))),
   remarks: z.optional(remarks),
   /** The permit under which it runs outside its limits, by its reference. */
   deviationPermit: z.optional(name),

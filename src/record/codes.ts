@@ -1,8 +1,97 @@
-// The stable codes that a report may hold, as lists. Complete by their types: a code that the core has and a list lacks, or
-// the other way round, does not compile.
-import type { CautionCode } from '../basis/caution.js';
+// The stable codes that a report may hold, as lists, from the catalogues of their texts.
+import { CAUTION, type CautionCode } from '../basis/caution.js';
 import type { ProblemCode } from '../basis/fault.js';
-import { REASON, type Reason } from '../basis/words.js';
+import {
+  aboveAllowable,
+  aboveFullScale,
+  absoluteForGauge,
+  bandReachesZero,
+  bandWithoutWidth,
+  basisMissing,
+  belowAbsoluteZero,
+  belowVacuumAbsolute,
+  belowVacuumGauge,
+  beyondDouble,
+  cellsLeftOut,
+  duplicateKey,
+  duplicateName,
+  emptySpace,
+  forbiddenKey,
+  gaugeForAbsolute,
+  limitsCrossed,
+  liquid,
+  missing,
+  mixedUnits,
+  negative,
+  nominalWithoutTable,
+  noPhases,
+  noSaturation,
+  noSolution,
+  notACopy,
+  notACount,
+  notADate,
+  notADecimal,
+  notAList,
+  notAmbient,
+  notAnAccuracyClass,
+  notAnObject,
+  notANumber,
+  notAPair,
+  notAPercentage,
+  notAQuantity,
+  notAReferenceState,
+  notAReport,
+  notAStatement,
+  notAStep,
+  notAText,
+  notATime,
+  notATolerance,
+  notJson,
+  notJsonText,
+  notMinutesAtRest,
+  notOneOf,
+  notPositive,
+  operatorOnQuantity,
+  orderOfReadings,
+  otherAmbient,
+  outsideBounds,
+  outsideModel,
+  outsideTable,
+  problemsCutShort,
+  rangeBackwards,
+  ratioToZero,
+  referenceOutsideTable,
+  restContradicts,
+  rowsAlike,
+  rowsOutOfOrder,
+  statedNowhere,
+  stepTooFine,
+  textForANumber,
+  timesBackwards,
+  tooDeep,
+  tooFewRows,
+  tooFewRowsToAudit,
+  tooLong,
+  tooManyRows,
+  tooMuch,
+  tooShort,
+  twoPhases,
+  uncheckedCopy,
+  uncheckedSpecification,
+  unknownColumn,
+  unknownField,
+  unknownInstrument,
+  unknownSpecification,
+  unknownTable,
+  unknownUnit,
+  unknownVersion,
+  unknownWord,
+  wordsUnsound,
+  wrongBasis,
+  wrongKind,
+  wrongShape,
+} from '../basis/problem.js';
+import { CAUSE, REASON, type Cause, type Reason } from '../basis/words.js';
 import type { Outcome } from '../verdict/judge.js';
 
 // @__NO_SIDE_EFFECTS__
@@ -10,8 +99,15 @@ function codesOf<Code extends string>(all: Readonly<Record<Code, unknown>>): rea
   return Object.keys(all) as Code[];
 }
 
-/** Codes of every outcome of a reading. */
-export const OUTCOMES = codesOf<Outcome>({
+/**
+ * Codes of every outcome of a reading.
+ *
+ * @example
+ * ```ts
+ * OUTCOMES.at(-1); // => 'within'
+ * ```
+ */
+export const OUTCOMES: readonly Outcome[] = codesOf<Outcome>({
   'gas not known': true,
   'not comparable': true,
   'gas side empty': true,
@@ -21,65 +117,135 @@ export const OUTCOMES = codesOf<Outcome>({
   within: true,
 });
 
-/** Codes of every reason for an outcome, and for a quantity or a stop that is withheld. */
+/**
+ * Codes of every reason for an outcome, and for a quantity or a stop that is withheld.
+ *
+ * @example
+ * ```ts
+ * REASONS.includes('oil side not drained'); // => true
+ * ```
+ */
 export const REASONS: readonly Reason[] = codesOf(REASON);
 
-/** Codes of every caution. */
-export const CAUTION_CODES = codesOf<CautionCode>({
-  'reading above the allowable pressure': true,
-  'target above the allowable pressure': true,
-  'stop pressure above the allowable pressure': true,
-  'nitrogen only': true,
-  'stored pressure': true,
-  'secure and drain': true,
-  asphyxiation: true,
-  'maker decides': true,
-  'empty gas side': true,
-  'large loss': true,
-  'not comparable': true,
-  'no mark to stop at': true,
-  'table and nominal point disagree': true,
-  'model uncertainty not stated': true,
-});
+/**
+ * Codes of what may be behind an empty gas side, cheapest to check first.
+ *
+ * @example
+ * ```ts
+ * CAUSES.at(-1); // => 'separator torn'
+ * ```
+ */
+export const CAUSES: readonly Cause[] = codesOf(CAUSE);
 
-/** Codes of everything that can be wrong with a document, or with a call. */
-export const PROBLEM_CODES = codesOf<ProblemCode>({
-  'wrong kind': true,
-  'not a number': true,
-  'not a decimal': true,
-  'unknown unit': true,
-  'basis missing': true,
-  'below absolute zero': true,
-  'below vacuum': true,
-  'not positive': true,
-  negative: true,
-  'outside the model': true,
-  'no solution': true,
-  liquid: true,
-  'two phases': true,
-  'unknown table': true,
-  'mixed units': true,
-  'not an ambient pressure': true,
-  'above allowable': true,
-  'band without width': true,
-  'band reaches zero': true,
-  'limits crossed': true,
-  'rows out of order': true,
-  'outside the table': true,
-  'step too fine': true,
-  'unknown word': true,
-  'wrong shape': true,
-  'unknown field': true,
-  missing: true,
-  'unknown version': true,
-  'duplicate name': true,
-  'duplicate key': true,
-  'forbidden key': true,
-  'unknown specification': true,
-  'stated nowhere': true,
-  'order of readings': true,
-  'rest contradicts readings': true,
-  'not JSON': true,
-  'too deep': true,
-  'too large': true,
-});
+/**
+ * Codes of every caution.
+ *
+ * @example
+ * ```ts
+ * CAUTION_CODES.includes('asphyxiation'); // => true
+ * ```
+ */
+export const CAUTION_CODES: readonly CautionCode[] = codesOf(CAUTION);
+
+// One by one: a namespace object would keep all of them in every bundle. A test holds the list against the file.
+/** What is said of every problem. */
+export const problemTexts = [
+  wrongKind,
+  gaugeForAbsolute,
+  absoluteForGauge,
+  uncheckedCopy,
+  uncheckedSpecification,
+  operatorOnQuantity,
+  notANumber,
+  textForANumber,
+  beyondDouble,
+  notADecimal,
+  notAQuantity,
+  unknownUnit,
+  belowAbsoluteZero,
+  belowVacuumAbsolute,
+  belowVacuumGauge,
+  notPositive,
+  negative,
+  ratioToZero,
+  notAStep,
+  stepTooFine,
+  unknownWord,
+  notACopy,
+  outsideModel,
+  liquid,
+  twoPhases,
+  noSolution,
+  noSaturation,
+  noPhases,
+  notAPair,
+  emptySpace,
+  notAReferenceState,
+  notMinutesAtRest,
+  notAmbient,
+  outsideTable,
+  referenceOutsideTable,
+  rowsOutOfOrder,
+  tooFewRows,
+  unknownColumn,
+  cellsLeftOut,
+  limitsCrossed,
+  bandReachesZero,
+  notAPercentage,
+  bandWithoutWidth,
+  notATolerance,
+  nominalWithoutTable,
+  aboveAllowable,
+  tooManyRows,
+  rangeBackwards,
+  rowsAlike,
+  missing,
+  basisMissing,
+  wrongBasis,
+  unknownField,
+  forbiddenKey,
+  unknownVersion,
+  notAnObject,
+  notAList,
+  notAText,
+  notATime,
+  notADate,
+  tooShort,
+  tooLong,
+  wrongShape,
+  statedNowhere,
+  notAStatement,
+  duplicateName,
+  duplicateKey,
+  unknownSpecification,
+  unknownTable,
+  unknownInstrument,
+  mixedUnits,
+  otherAmbient,
+  orderOfReadings,
+  timesBackwards,
+  restContradicts,
+  notJson,
+  notJsonText,
+  tooDeep,
+  tooMuch,
+  problemsCutShort,
+  notAReport,
+  wordsUnsound,
+  notOneOf,
+  notAnAccuracyClass,
+  aboveFullScale,
+  outsideBounds,
+  notACount,
+  tooFewRowsToAudit,
+] as const;
+
+/**
+ * Codes of everything that can be wrong with a document, or with a call.
+ *
+ * @example
+ * ```ts
+ * PROBLEM_CODES.includes('below absolute zero'); // => true
+ * ```
+ */
+export const PROBLEM_CODES: readonly ProblemCode[] = problemTexts.map(({ code }) => code);

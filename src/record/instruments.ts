@@ -1,4 +1,5 @@
-import { quote, type Problem } from '../basis/fault.js';
+import { problem, quote, type Problem } from '../basis/fault.js';
+import { unknownInstrument } from '../basis/problem.js';
 import { InstrumentShape } from './carried.js';
 import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
 import type { RoundReport } from './report-shape.js';
@@ -38,7 +39,7 @@ export function admitUsed(part: Part, listed: Instruments): Used {
     else if (listed === 'not sound') unsound.push(field);
     else if (listed.get(name) !== undefined) names[field] = name;
     else {
-      if (!listed.has(name)) part.problems.push(unknownInstrument(path, name));
+      if (!listed.has(name)) part.problems.push(problem(unknownInstrument, path, quote(name)));
       unsound.push(field);
     }
   }
@@ -56,14 +57,4 @@ export function withGroup(own: Used, group: Used): Used {
     if (stated.unsound.includes(field)) unsound.push(field);
   }
   return { names, unsound };
-}
-
-function unknownInstrument(path: string, name: string): Problem {
-  return {
-    code: 'unknown word',
-    path,
-    found: quote(name),
-    wanted: 'the name of one of the instruments of this document',
-    remedy: 'check the spelling, or add the instrument',
-  };
 }

@@ -1,6 +1,7 @@
 // Values with their unit, and pressures with their basis, as JSON carries them: in a round that comes in and in a report
 // that goes out.
 import * as z from 'zod/mini';
+import { characters } from './length.js';
 
 /** A decimal, as a number or as text: `141.3` or `"141.3"`. Text may have more digits than a double. */
 const decimal = z.union([z.number(), z.string()]);
@@ -20,16 +21,17 @@ export const temperature = z.strictObject({ value: decimal, unit: temperatureUni
 export const volume = z.strictObject({ value: decimal, unit: volumeUnit });
 
 /** No half of a surrogate pair: such a text has no UTF-8, and so no canonical JSON (RFC 8785). */
-const wellFormed = z.regex(/^[^\uD800-\uDFFF]*$/u);
+export const WELL_FORMED = /^[^\uD800-\uDFFF]*$/u;
+const wellFormed = z.regex(WELL_FORMED);
 
 /** A name that people gave: of a specification, a group, an accumulator, an instrument. */
-export const name = z.string().check(z.minLength(1), z.maxLength(200), wellFormed);
+export const name = z.string().check(...characters(1, 200), wellFormed);
 
 /** A title, which may be empty. */
-export const title = z.string().check(z.maxLength(200), wellFormed);
+export const title = z.string().check(...characters(0, 200), wellFormed);
 
 /** A few lines of anybody's words. */
-export const remarks = z.string().check(z.maxLength(2000), wellFormed);
+export const remarks = z.string().check(...characters(0, 2000), wellFormed);
 
 /** What a reading says about itself besides its numbers. */
 export const READING_EVIDENCE = {

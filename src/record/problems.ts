@@ -1,6 +1,27 @@
 import type * as z from 'zod/mini';
-import { quote, type Problem, type ProblemCode } from '../basis/fault.js';
+import { problem, quote, type Problem } from '../basis/fault.js';
+import {
+  basisMissing,
+  forbiddenKey,
+  missing,
+  negative,
+  notADate,
+  notAList,
+  notANumber,
+  notAnObject,
+  notAText,
+  notATime,
+  tooLong,
+  tooShort,
+  unknownField,
+  unknownUnit,
+  unknownVersion,
+  unknownWord,
+  wrongBasis,
+  wrongShape,
+} from '../basis/problem.js';
 import { wellFormed } from './canonical.js';
+import { WELL_FORMED } from './measured.js';
 
 /** Most problems that a report lists; the rest are counted. */
 export const MOST_LISTED = 1000;
@@ -50,87 +71,97 @@ export function shapeProblems(schema: z.ZodMiniType, raw: unknown): Problem[] {
 
 type Issue = z.core.$ZodIssue;
 
-function ofIssue(issue: Issue, raw: unknown): Problem[] {
-  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownField([...issue.path, key], key));
-  const found = valueAt(raw, issue.path);
-  const field = String(issue.path.at(-1) ?? '');
-  const code = codeOf(issue, field, found);
-  return [
-    {
-      code,
-      path: pathOf(issue.path),
-      found: found === undefined ? 'nothing' : quote(found),
-      wanted: wanted(issue),
-      remedy: REMEDY[code] ?? GENERAL,
-    },
-  ];
+function ofIssue(said: Issue, raw: unknown): Problem[] {
+  // Of an issue at the root zod says no path where all objects inherit a field of that name.
+  const issue: Issue = Object.hasOwn(said, 'path') ? said : { ...said, path: [] };
+  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknown([...issue.path, key], key));
+  if (issue.code === 'invalid_key') return [unknown(issue.path, String(issue.path.at(-1)))];
+  const value = valueAt(raw, issue.path);
+  const path = pathOf(issue.path);
+  const found = value === undefined ? 'nothing' : quote(value);
+  const wanted = wantedBy(issue);
+  switch (issue.path.at(-1)) {
+    case 'version':
+      return [problem(unknownVersion, path, found, { words: wanted })];
+    case 'basis':
+      return [problem(value === undefined ? basisMissing : wrongBasis, path, found, { words: wanted })];
+    case 'unit':
+      if (value !== undefined && issue.code === 'invalid_value')
+        return [problem(unknownUnit, path, found, { units: issue.values.join(', ') })];
+  }
+  if (value === undefined) return [problem(missing, path, found, { wanted })];
+  if (typeof value === 'number' && !Number.isFinite(value)) return [problem(notANumber, path, found)];
+  return [ofValue(issue, path, found)];
 }
 
-function codeOf(issue: Issue, field: string, found: unknown): ProblemCode {
-  if (field === 'version') return 'unknown version';
-  if (found === undefined) return field === 'basis' ? 'basis missing' : 'missing';
-  if (field === 'basis') return 'wrong kind';
-  if (field === 'unit') return 'unknown unit';
-  if (typeof found === 'number' && !Number.isFinite(found)) return 'not a number';
-  if (issue.code === 'invalid_value') return 'unknown word';
-  if (issue.code === 'too_big') return 'too large';
-  if (issue.code === 'too_small' && issue.origin === 'number') return 'negative';
-  return 'wrong shape';
+/** What is wrong with a value that is there. */
+function ofValue(issue: Issue, path: string, found: string): Problem {
+  switch (issue.code) {
+    case 'invalid_value':
+      return problem(unknownWord, path, found, { words: wantedBy(issue) });
+    case 'invalid_type': {
+      const kind = TYPE[issue.expected];
+      return kind === undefined ? wrong(issue, path, found) : problem(kind, path, found);
+    }
+    case 'invalid_format': {
+      const kind = formatOf(issue);
+      return kind === undefined ? wrong(issue, path, found) : problem(kind, path, found);
+    }
+    case 'too_small': {
+      if (issue.origin === 'number') return problem(negative, path, found);
+      const { minimum } = issue;
+      return problem(tooShort, path, found, { least: String(minimum), what: counted(issue, Number(minimum)) });
+    }
+    case 'too_big': {
+      const { maximum } = issue;
+      return problem(tooLong, path, found, { most: String(maximum), what: counted(issue, Number(maximum)) });
+    }
+    default:
+      return wrong(issue, path, found);
+  }
 }
 
-const GENERAL = 'see A round as JSON in the README';
+function wrong(issue: Issue, path: string, found: string): Problem {
+  return problem(wrongShape, path, found, { wanted: wantedBy(issue) });
+}
 
-const REMEDY: Partial<Record<ProblemCode, string>> = {
-  'unknown version': 'this library reads version 1',
-  'basis missing': 'say the basis that the instrument or the manual states; it is never assumed',
-  'wrong kind': 'this place takes that basis only: a reading is gauge, an ambient absolute, a tolerance a difference',
-  'unknown unit': 'spell the unit exactly so; the basis is said beside it, not in it',
-  'not a number': 'give the value as read; if there is none, leave the reading out',
-  missing: 'state it; nothing is assumed in its place',
-  'unknown word': 'use exactly one of these words',
-};
-
-function wanted(issue: Issue): string {
+/** What an issue asks for, in words. */
+function wantedBy(issue: Issue): string {
   switch (issue.code) {
     case 'invalid_type':
-      return TYPE[issue.expected] ?? issue.expected;
+      return TYPE[issue.expected]?.wanted ?? issue.expected;
     case 'invalid_value':
       return issue.values.map((value) => JSON.stringify(value)).join(' or ');
     case 'invalid_union':
-      return issue.errors.flat().map(wanted).join(' or ');
+      return [...new Set(issue.errors.flat().map(wantedBy))].join(' or ');
     case 'invalid_format':
-      return FORMAT[issue.format] ?? issue.message;
-    case 'too_small':
-      if (issue.origin === 'number') return 'zero or more';
-      return `at least ${issue.minimum} ${issue.origin === 'array' ? 'entry' : 'character'}`;
-    case 'too_big':
-      return `at most ${issue.maximum} ${issue.origin === 'array' ? 'entries' : 'characters'}`;
+      return formatOf(issue)?.wanted ?? `a text that matches ${issue.pattern ?? issue.format}`;
     default:
       return issue.message;
   }
 }
 
-const TYPE: Readonly<Record<string, string>> = {
-  object: 'an object',
-  array: 'an array',
-  string: 'a text',
-  number: 'a finite number',
+const TYPE: Readonly<Record<string, typeof notAnObject | typeof notAList | typeof notAText | typeof notANumber>> = {
+  object: notAnObject,
+  record: notAnObject,
+  array: notAList,
+  string: notAText,
+  number: notANumber,
 };
 
-const FORMAT: Readonly<Record<string, string>> = {
-  datetime: 'a date and time with seconds and offset, such as 2026-03-14T09:40:00+02:00 (RFC 3339)',
-  date: 'a date, such as 2026-03-14 (RFC 3339)',
-  regex: 'a text without half a surrogate pair',
-};
+function formatOf({ format, pattern }: Issue & { code: 'invalid_format' }) {
+  if (format === 'datetime') return notATime;
+  if (format === 'date') return notADate;
+  return pattern === String(WELL_FORMED) ? notAText : undefined;
+}
 
-function unknownField(path: readonly PropertyKey[], key: string): Problem {
-  return {
-    code: key === '__proto__' ? 'forbidden key' : 'unknown field',
-    path: pathOf(path),
-    found: quote(key),
-    wanted: 'no field of this name here',
-    remedy: 'check its spelling and place; nothing is read past a field that is not understood',
-  };
+function counted({ origin }: { readonly origin: string }, count: number): string {
+  if (origin === 'array') return count === 1 ? 'entry' : 'entries';
+  return count === 1 ? 'character' : 'characters';
+}
+
+function unknown(path: readonly PropertyKey[], key: string): Problem {
+  return problem(key === '__proto__' ? forbiddenKey : unknownField, pathOf(path), quote(key));
 }
 
 /** A path inside a value, as in JSONPath (RFC 9535) without the root: `visit[0].pressure.unit`. */
@@ -151,12 +182,19 @@ export function valueAt(raw: unknown, keys: readonly PropertyKey[]): unknown {
   }, raw);
 }
 
+/** The list at a key, in a list of our own, as the methods of the caller's may be its own; empty where there is none. */
+export function listAt(raw: unknown, key: string): readonly unknown[] {
+  const list = valueAt(raw, [key]);
+  return Array.isArray(list) ? Array.from({ length: list.length }, (_, i): unknown => list[i]) : [];
+}
+
 /** Whether anything at, under or above a path is already a problem. */
 export function isBroken(problems: readonly Problem[], path: string): boolean {
   return problems.some((problem) => problem.path === '' || isUnder(problem.path, path) || isUnder(path, problem.path));
 }
 
-function isUnder(path: string, outer: string): boolean {
+/** Whether a path is another one, or lies under it. */
+export function isUnder(path: string, outer: string): boolean {
   return (
     path.startsWith(outer) && (path.length === outer.length || path[outer.length] === '.' || path[outer.length] === '[')
   );

@@ -1,7 +1,7 @@
 // The shape of a report as it goes out: plain JSON data, every pressure with value, unit and basis.
 import * as z from 'zod/mini';
 import { ACCUMULATOR_FIELDS, GROUP_FIELDS, InstrumentShape } from './carried.js';
-import { CAUTION_CODES, OUTCOMES, PROBLEM_CODES, REASONS } from './codes.js';
+import { CAUSES, CAUTION_CODES, OUTCOMES, PROBLEM_CODES, REASONS } from './codes.js';
 import {
   absolutePressure,
   gaugePressure,
@@ -85,7 +85,7 @@ const judged = z.strictObject({
   insideBandBy: z.optional(pressureDifference),
   referred: z.optional(gaugePressure),
   explainingTemperature: z.optional(z.union([temperature, z.literal('none in range')])),
-  causes: z.optional(z.array(z.string())),
+  causes: z.optional(z.array(z.strictObject({ code: z.enum(CAUSES), text: z.string() }))),
   stepNeeded: z.optional(pressureDifference),
   charge,
   cautions: z.array(cautionCode),
@@ -118,6 +118,8 @@ export const RoundReportShape = z.strictObject({
       found: z.string(),
       wanted: z.string(),
       remedy: z.string(),
+      /** The values in the two texts by the names that they have there. */
+      values: z.record(z.string(), z.string()),
       about: z.optional(z.string()),
     }),
   ),
@@ -177,7 +179,8 @@ export const RoundReportShape = z.strictObject({
 });
 
 /** A report on a round of checks. */
-export type RoundReport = z.infer<typeof RoundReportShape>;
+export interface RoundReport extends z.infer<typeof RoundReportShape> {}
+/** An accumulator of a report: as the round names it, its state, and its readings as found and as left as they were judged. */
 export type AccumulatorJson = RoundReport['accumulators'][number];
 export type JudgedJson = z.infer<typeof judged>;
 export type GasJson = z.infer<typeof gas>;

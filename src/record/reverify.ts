@@ -1,13 +1,14 @@
 import { fail, quote, type Problem } from '../basis/fault.js';
+import { notAReport } from '../basis/problem.js';
 import { canonicalSha256 } from './canonical.js';
-import { jsonData } from './json-data.js';
+import { dataProblem, jsonData } from './json-data.js';
 import { emptyFindings, MOST_LISTED, pathOf, shapeProblems, valueAt } from './problems.js';
 import { RoundReportShape, type RoundReport } from './report-shape.js';
-import { DEEPEST, judgeRound } from './report.js';
+import { DEEPEST } from './document.js';
+import { judgeRound } from './report.js';
 import { LIBRARY_VERSION } from './version.js';
-import { needWords, type Words } from './words.js';
 
-/** A place in which a report differs from what its input gives now. */
+/** A place in which the results of a report differ from those that its input gives now. */
 export interface Change {
   /** JSON path (RFC 9535) in the report. */
   readonly path: string;
@@ -30,13 +31,13 @@ const WHY = {
 /** What {@link reverify} found. */
 export interface Reverified {
   /**
-   * `same`: the digest matches, and the input gives the same report again. `changed`: one of the two does not hold.
+   * `same`: the digest matches, and the input gives the same results again. `changed`: one of the two does not hold.
    * `cannot be judged again`: the digest matches, but there is no input. `not a report`: nothing could be compared.
    */
   readonly outcome: 'same' | 'changed' | 'cannot be judged again' | 'not a report';
   /** Stable codes of what lies behind it; empty for `same`. */
   readonly because: readonly (keyof typeof WHY)[];
-  /** The same in words. */
+  /** The same in words, which may be reworded; the codes are for programs. */
   readonly why: string;
   /** How many places differ; the first hundred are listed. */
   readonly changesFound: number;
@@ -51,15 +52,17 @@ const MOST_CHANGES = 100;
 const AROUND_INPUT = 1;
 
 /**
- * Checks a report again: its shape, its digest, and whether its input, judged again, gives the same report. A report by
+ * Checks a report again: its shape, its digest, and whether its input, judged again, gives the same results. A report by
  * another version of the library that gives the same is `same`.
+ *
+ * Texts are no results: what is said under a code (`why`, the text of a cause or a caution, what a problem found and wants
+ * and its remedy, a citation) is not compared, so that neither a release that rewords nor words of one's own change a
+ * report. A text that was altered after the report was made is seen by the digest.
  *
  * A digest that matches does not prove who made a report: anybody can compute one. What does is a signature over it.
  *
  * @param report any JSON data, as JSON.parse gives it; nothing in it throws
- * @param words those that the report was made with, if not the library's
- * @throws {@link Fault} `wrong shape` for a function, a symbol, a bigint or nothing in place of the report; the problems
- * of words that are not sound, as {@link reportRound}
+ * @throws {@link Fault} `not a report` for a function, a symbol, a bigint or nothing in place of the report
  * @example
  * ```ts
  * const report = reportRound(round, { problems: 'refuse the round' });
@@ -69,18 +72,12 @@ const AROUND_INPUT = 1;
  * changes; // => [{ path: '$.complete', from: '"partial"', to: '"complete"' }]
  * ```
  */
-export function reverify(report: unknown, words?: Words): Reverified {
-  needWords(words, 'words');
-  if (['undefined', 'function', 'symbol', 'bigint'].includes(typeof report)) noReport(report);
-  if (jsonData(report, DEEPEST + AROUND_INPUT) !== 'JSON data') {
-    const wanted = `JSON data, such as JSON.parse gives, to ${DEEPEST + AROUND_INPUT} levels`;
-    const remedy = 'check where it comes from';
-    return answer(
-      'not a report',
-      ['not a report'],
-      [],
-      [{ code: 'not JSON', path: '$', found: quote(report), wanted, remedy }],
-    );
+export function reverify(report: unknown): Reverified {
+  if (['undefined', 'function', 'symbol', 'bigint'].includes(typeof report)) fail(notAReport, 'report', quote(report));
+  const kind = jsonData(report, DEEPEST + AROUND_INPUT);
+  if (kind !== 'JSON data') {
+    const found = dataProblem(kind, DEEPEST + AROUND_INPUT);
+    return answer('not a report', ['not a report'], [], [{ ...found, path: '$' }]);
   }
   const because = [...alteration(report), ...versions(report)];
   const problems = shapeProblems(RoundReportShape, report).slice(0, MOST_LISTED);
@@ -88,17 +85,17 @@ export function reverify(report: unknown, words?: Words): Reverified {
     const listed = problems.map((problem) => ({ ...problem, path: under('$', problem.path) }));
     return answer('not a report', ['not a report', ...because], [], listed);
   }
-  return judgedAgain(report as RoundReport, words, because);
+  return judgedAgain(report as RoundReport, because);
 }
 
 type Because = keyof typeof WHY;
 
-function judgedAgain(report: RoundReport, words: Words | undefined, because: readonly Because[]): Reverified {
+function judgedAgain(report: RoundReport, because: readonly Because[]): Reverified {
   const isAltered = because.includes('digest does not match');
   if (!Object.hasOwn(report, 'input')) {
     return answer(isAltered ? 'changed' : 'cannot be judged again', ['no input', ...because]);
   }
-  const again = judgeRound({ json: report.input, isWhole: true }, words, emptyFindings());
+  const again = judgeRound({ json: report.input, isWhole: true }, undefined, emptyFindings());
   const changes: Change[] = [];
   const changesFound = compare(compared(report), compared(again), [], changes);
   if (changesFound === 0 && !isAltered) return answer('same', []);
@@ -126,12 +123,16 @@ function versions(report: unknown): Because[] {
   ];
 }
 
-/** Lists where two JSON values differ, up to the limit; returns in how many places. */
+/** Fields of a report that hold what is said under a code; nothing that is carried has a field of these names. */
+const TEXTS: readonly string[] = ['why', 'text', 'found', 'wanted', 'remedy', 'values', 'citation'];
+
+/** Lists where two JSON values differ but for their texts, up to the limit; returns in how many places. */
 function compare(from: unknown, to: unknown, keys: readonly PropertyKey[], changes: Change[]): number {
   if (isBranch(from) && isBranch(to) && Array.isArray(from) === Array.isArray(to)) {
     let found = 0;
     const isList = Array.isArray(from);
     for (const key of new Set([...Object.keys(from), ...Object.keys(to)])) {
+      if (TEXTS.includes(key)) continue;
       const next = [...keys, isList ? Number(key) : key];
       found += compare(valueAt(from, [key]), valueAt(to, [key]), next, changes);
     }
@@ -159,14 +160,4 @@ function answer(
 
 function under(outer: string, inner: string): string {
   return inner === '' || inner.startsWith('[') ? outer + inner : `${outer}.${inner}`;
-}
-
-function noReport(report: unknown): never {
-  fail({
-    code: 'wrong shape',
-    path: 'report',
-    found: quote(report),
-    wanted: 'a report as JSON data',
-    remedy: 'give what JSON.parse makes of it',
-  });
 }

@@ -3,7 +3,7 @@ import { pathOf } from './problems.js';
 /** What a pass over JSON text finds that parsing would hide. */
 export interface Scanned {
   /** Whether nesting goes beyond the limit; the pass stops there. */
-  readonly tooDeep: boolean;
+  readonly isTooDeep: boolean;
   /** Paths of keys given again in their object. Meaningful if the text is valid JSON. */
   readonly duplicates: readonly string[];
 }
@@ -31,7 +31,7 @@ export function scan(text: string, deepest: number): Scanned {
     switch (text[i]) {
       case '{':
       case '[': {
-        if (levels.length === deepest) return { tooDeep: true, duplicates };
+        if (levels.length === deepest) return { isTooDeep: true, duplicates };
         const isObject = text[i] === '{';
         levels.push({ keys: isObject ? new Set() : undefined, at: isObject ? '' : 0, expectsKey: isObject });
         break;
@@ -52,7 +52,7 @@ export function scan(text: string, deepest: number): Scanned {
           level.expectsKey = false;
           level.at = key;
           if (level.keys.has(key)) {
-            if (duplicates.length === MOST_DUPLICATES) return { tooDeep: false, duplicates: [...duplicates, '$'] };
+            if (duplicates.length === MOST_DUPLICATES) return { isTooDeep: false, duplicates: [...duplicates, '$'] };
             duplicates.push(rooted(pathOf(levels.map((open) => open.at))));
           }
           level.keys.add(key);
@@ -63,7 +63,7 @@ export function scan(text: string, deepest: number): Scanned {
       default:
     }
   }
-  return { tooDeep: false, duplicates };
+  return { isTooDeep: false, duplicates };
 }
 
 /** A path of {@link pathOf} with the root before it. */

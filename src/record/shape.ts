@@ -2,6 +2,7 @@
 // is checked by the same functions that a caller of the core uses.
 import * as z from 'zod/mini';
 import { ACCUMULATOR_FIELDS, GROUP_FIELDS, InstrumentShape } from './carried.js';
+import { entries } from './length.js';
 import {
   absolutePressure,
   gaugePressure,
@@ -52,7 +53,7 @@ export const ReadingShape = z.strictObject({
 });
 
 /** The readings taken at one accumulator, in the order in which they were taken. */
-const visitOf = <T extends z.ZodMiniType>(reading: T) => z.array(reading).check(z.minLength(1), z.maxLength(100));
+const visitOf = <T extends z.ZodMiniType>(reading: T) => z.array(reading).check(...entries(1, 100));
 
 const groupFields = {
   name,
@@ -100,7 +101,7 @@ export const RoundShape = z.strictObject({
 });
 
 /** A round of checks as it comes in. */
-export type Round = z.infer<typeof RoundShape>;
+export interface Round extends z.infer<typeof RoundShape> {}
 
 // The same, opened one level at a time, so that what is wrong inside one accumulator hides nothing of another.
 export const RoundShell = z.strictObject({

@@ -1,10 +1,19 @@
 // What a manual states of a pressure, as JSON: at a point, or by a column of one of the document's tables.
 import * as z from 'zod/mini';
-import { collect, cut, failIfAny, fail, quote, type Problem } from '../basis/fault.js';
+import { collect, cut, failIfAny, fail, problem, quote, type Problem } from '../basis/fault.js';
+import {
+  cellsLeftOut,
+  duplicateName,
+  mixedUnits,
+  notAStatement,
+  otherAmbient,
+  unknownTable,
+} from '../basis/problem.js';
 import type { AbsolutePressure, Kind, QuantityOf } from '../quantity/kind.js';
 import { columnOf, needStated, type MakersTable, type MakersTables, type Stated } from '../target/table.js';
+import { entries } from './length.js';
 import { absolutePressure, gaugePressure, name, pressureDifference, temperature } from './measured.js';
-import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
+import { isBroken, listAt, shapeProblems, type Part } from './problems.js';
 import { quantity, quantityAt, soundAt, type Measured } from './quantities.js';
 
 /** A pressure as stated: at a temperature, or by a column of a table, each referred to by its name. */
@@ -22,14 +31,17 @@ export const TableShape = z.strictObject({
   referenceTemperature: temperature,
   printedStep: pressureDifference,
   outside: z.enum(['refuse', 'follow constant density']),
-  columns: z.array(name).check(z.minLength(1), z.maxLength(100)),
+  columns: z.array(name).check(...entries(1, 100)),
   rows: z
-    .array(z.strictObject({ temperature, pressures: z.array(gaugePressure).check(z.minLength(1), z.maxLength(100)) }))
-    .check(z.minLength(2), z.maxLength(1000)),
+    .array(z.strictObject({ temperature, pressures: z.array(gaugePressure).check(...entries(1, 100)) }))
+    .check(...entries(2, 1000)),
 });
 
-/** The sound tables of a document by name; undefined where a table has the name and is not sound. */
-export type Tables = ReadonlyMap<string, Table | undefined>;
+/**
+ * The sound tables of a document by name; undefined where a table has the name and is not sound. `not sound`: so is the
+ * whole list, and nothing can be said of any name.
+ */
+export type Tables = ReadonlyMap<string, Table | undefined> | 'not sound';
 
 /** A sound table, with the ambient at which it is meant. */
 export interface Table {
@@ -37,11 +49,11 @@ export interface Table {
   readonly ambient: AbsolutePressure;
 }
 
-/** A table from JSON; undefined, with its problems, if it is not sound. What its columns mean is checked where one is used. */
+/** A table from JSON; undefined, with its problems, if it is not sound. What its columns mean is checked here too. */
 export function admitTable(raw: unknown): { readonly table: Table | undefined; readonly problems: readonly Problem[] } {
   const part: Part = { raw, problems: shapeProblems(TableShape, raw) };
-  const rows = isBroken(part.problems, 'rows') ? [] : (valueAt(raw, ['rows']) as z.infer<typeof TableShape>['rows']);
-  const columns = isBroken(part.problems, 'columns') ? [] : (valueAt(raw, ['columns']) as string[]);
+  const rows = isBroken(part.problems, 'rows') ? [] : (listAt(raw, 'rows') as Rows);
+  const columns = isBroken(part.problems, 'columns') ? [] : (listAt(raw, 'columns') as readonly string[]);
   const ambient = quantityAt(part, 'ambient', 'absolute pressure');
   const referenceTemperature = quantityAt(part, 'referenceTemperature', 'temperature');
   const printedStep = quantityAt(part, 'printedStep', 'pressure difference');
@@ -84,38 +96,27 @@ function tableProblems(tables: MakersTables): Problem[] {
   tables.columns.forEach(({ name: column }, k) => {
     const problems: Problem[] = [];
     collect(problems, '', () => needStated(columnOf(tables, column)));
-    for (const problem of problems) {
-      const path = problem.path.replace(/^(rows\[\d+\])\.pressure$/, `$1.pressures[${k}]`);
-      all.set(`${problem.code} ${path}`, { ...problem, path });
+    for (const one of problems) {
+      const path = one.path.replace(/^(rows\[\d+\])\.pressure$/, `$1.pressures[${k}]`);
+      all.set(`${one.code} ${path}`, { ...one, path });
     }
   });
   return [...all.values()];
 }
 
-type Rows = z.infer<typeof TableShape>['rows'];
+type Rows = readonly z.infer<typeof TableShape>['rows'][number][];
 
 /** Every row has a pressure for every column, and no two columns share a name. */
 function columnProblems(rows: Rows, columns: readonly string[]): Problem[] {
   const problems: Problem[] = [];
   columns.forEach((column, k) => {
     if (columns.indexOf(column) === k) return;
-    problems.push({
-      code: 'duplicate name',
-      path: `columns[${k}]`,
-      found: quote(column),
-      wanted: 'a name that no other column of the table has',
-      remedy: 'name each column apart',
-    });
+    problems.push(problem(duplicateName, `columns[${k}]`, quote(column), { what: 'column' }));
   });
   rows.forEach((row, i) => {
     if (columns.length === 0 || row.pressures.length === columns.length) return;
-    problems.push({
-      code: 'wrong shape',
-      path: `rows[${i}].pressures`,
-      found: `${row.pressures.length} pressures`,
-      wanted: `${columns.length}, one for each column`,
-      remedy: 'check the row for a cell left out or read twice',
-    });
+    const wanted = { count: String(columns.length), other: 'column' };
+    problems.push(problem(cellsLeftOut, `rows[${i}].pressures`, `${row.pressures.length} pressures`, wanted));
   });
   return problems;
 }
@@ -131,28 +132,19 @@ function unitProblems(rows: Rows): Problem[] {
 }
 
 function mixed(path: string, unit: string, first: string | undefined): Problem[] {
-  if (unit === first) return [];
-  return [
-    {
-      code: 'mixed units',
-      path,
-      found: quote(unit),
-      wanted: `${quote(first)}, the unit of the first row`,
-      remedy: 'write the table in the one unit in which it is printed',
-    },
-  ];
+  return unit === first ? [] : [problem(mixedUnits, path, quote(unit), { first: quote(first) })];
 }
 
 /**
  * What is stated at a path of a part: a point, or a column of a table. Undefined if there is nothing, or if it is not
- * sound.
+ * sound, with the problems of it added to the part; `not sound` if it is its table that is not: the table has the problems.
  */
 export function statedAt(
   part: Part,
   path: string,
   tables: Tables,
   ambient: AbsolutePressure | undefined,
-): Stated | undefined {
+): Stated | 'not sound' | undefined {
   const json = soundAt(part, path) as z.infer<typeof StatedShape> | undefined;
   if (json === undefined) return undefined;
   const { table, column } = json;
@@ -163,45 +155,33 @@ export function statedAt(
     return pressure === undefined || temperature === undefined ? undefined : { pressure, temperature };
   }
   if (form !== 'table column' || table === undefined || column === undefined) {
-    part.problems.push(neither(path, form));
+    const found = form === '' ? 'nothing' : form.replaceAll(' ', ' with ');
+    part.problems.push(problem(notAStatement, path, found));
     return undefined;
   }
-  return collect(part.problems, path, () => columnAt(tables, table, column, ambient));
+  if (tables === 'not sound') return 'not sound';
+  if (!tables.has(table)) {
+    part.problems.push(problem(unknownTable, `${path}.table`, quote(table)));
+    return undefined;
+  }
+  const sound = tables.get(table);
+  if (sound === undefined) return 'not sound';
+  return collect(part.problems, path, () => columnAt(sound, table, column, ambient));
 }
 
-function columnAt(tables: Tables, name_: string, column: string, ambient: AbsolutePressure | undefined): MakersTable {
-  const table = tables.get(name_);
-  if (table === undefined) {
-    return fail({
-      code: 'unknown table',
-      path: 'table',
-      found: quote(name_),
-      wanted: `the name of a sound table of this document${tables.has(name_) ? '; this one has problems of its own' : ''}`,
-      remedy: tables.has(name_) ? 'mend the table' : 'check the spelling, or add the table',
-    });
-  }
-  if (ambient !== undefined && ambient.pascals !== table.ambient.pascals) {
-    return fail({
-      code: 'not an ambient pressure',
-      path: 'table',
-      found: `${table.ambient.pascals / 100} hPa absolute with table ${cut(name_)}`,
-      wanted: `${ambient.pascals / 100} hPa absolute, the ambient of the specification`,
-      remedy: 'a table and the specification that uses it are meant at one ambient',
-    });
+function columnAt(
+  { tables, ambient }: Table,
+  table: string,
+  column: string,
+  wanted: AbsolutePressure | undefined,
+): MakersTable {
+  if (wanted !== undefined && wanted.pascals !== ambient.pascals) {
+    const found = `${ambient.pascals / 100} hPa absolute with table ${cut(table)}`;
+    return fail(otherAmbient, 'table', found, { ambient: String(wanted.pascals / 100) });
   }
   const problems: Problem[] = [];
-  const found = collect(problems, '', () => columnOf(table.tables, column));
+  const found = collect(problems, '', () => columnOf(tables, column));
   // The core calls the column's name `name`; in a document it is the field `column`.
-  failIfAny(problems.map((problem) => (problem.path === 'name' ? { ...problem, path: 'column' } : problem)));
+  failIfAny(problems.map((one) => (one.path === 'name' ? { ...one, path: 'column' } : one)));
   return found as MakersTable;
-}
-
-function neither(path: string, form: string): Problem {
-  return {
-    code: 'wrong shape',
-    path,
-    found: form === '' ? 'nothing' : form.replaceAll(' ', ' with '),
-    wanted: 'pressure with temperature, or table with column',
-    remedy: 'state a point, or name a column of one of the tables of this document',
-  };
 }

@@ -1,11 +1,21 @@
-import { cut, quote, type Problem } from '../basis/fault.js';
+import { cut, problem, quote, type Problem } from '../basis/fault.js';
+import { duplicateKey, notJsonText, tooDeep, tooMuch } from '../basis/problem.js';
 import { add, emptyFindings, taint, type Findings } from './problems.js';
 import type { RoundReport } from './report-shape.js';
-import { DEEPEST, reportFound, type Document, type When } from './report.js';
+import { DEEPEST, type Document } from './document.js';
+import { reportFound, type When } from './report.js';
 import { scan } from './scan.js';
 
-/** Longest JSON text that is read, in UTF-16 code units. */
+/**
+ * Longest JSON text that is read, in UTF-16 code units.
+ *
+ * @example
+ * ```ts
+ * LONGEST_TEXT; // => 200000000
+ * ```
+ */
 export const LONGEST_TEXT = 200_000_000;
+
 /**
  * {@link reportRound} from JSON text (RFC 8259; a byte order mark is passed over). The text door also sees what
  * JavaScript's own parser hides: a key given twice in one object, of which the parser keeps the last. What holds one is
@@ -29,43 +39,28 @@ export function reportRoundText(text: string, when: When): RoundReport {
 
 /** The value of a JSON text; undefined, with the problem, if it is not to be read. */
 function parse(text: string, findings: Findings): Document | undefined {
-  if (typeof text !== 'string') {
-    return refuse(findings, 'not JSON', quote(text), 'a JSON text', 'data that is parsed already goes to reportRound');
-  }
+  if (typeof text !== 'string') return refuse(findings, problem(notJsonText, '', quote(text)));
   if (text.length > LONGEST_TEXT) {
-    const wanted = `at most ${LONGEST_TEXT} characters`;
-    return refuse(findings, 'too large', `${text.length} characters`, wanted, 'split the document');
+    const most = { most: String(LONGEST_TEXT), what: 'characters' };
+    return refuse(findings, problem(tooMuch, '', `${text.length} characters`, most));
   }
   const body = text.startsWith('\uFEFF') ? text.slice(1) : text;
-  const { tooDeep, duplicates } = scan(body, DEEPEST);
-  if (tooDeep) {
-    const wanted = `at most ${DEEPEST} levels`;
-    return refuse(findings, 'too deep', 'deeper nesting', wanted, 'check what wrote it: a round has nine levels');
-  }
+  const { isTooDeep, duplicates } = scan(body, DEEPEST);
+  if (isTooDeep) return refuse(findings, problem(tooDeep, '', 'deeper nesting', { most: String(DEEPEST) }));
   let json: unknown;
   try {
     json = JSON.parse(body);
   } catch (error) {
     const words = error instanceof Error ? cut(error.message) : 'an error';
-    return refuse(findings, 'not JSON', words, 'a JSON text (RFC 8259)', 'mend the text, or what wrote it');
+    return refuse(findings, problem(notJsonText, '', words));
   }
   for (const path of duplicates) {
-    add(findings, path, [duplicateKey(path)]);
+    add(findings, path, [problem(duplicateKey, '', `${cut(path)} more than once`)]);
     taint(findings, path);
   }
   return { json, isWhole: duplicates.length === 0 };
 }
 
-function refuse(findings: Findings, code: Problem['code'], found: string, wanted: string, remedy: string): undefined {
-  add(findings, '$', [{ code, path: '', found, wanted, remedy }]);
-}
-
-function duplicateKey(path: string): Problem {
-  return {
-    code: 'duplicate key',
-    path: '',
-    found: `${cut(path)} more than once`,
-    wanted: 'each key once in an object',
-    remedy: 'keep the one that is meant; what holds both is not judged',
-  };
+function refuse(findings: Findings, refused: Problem): undefined {
+  add(findings, '$', [refused]);
 }

@@ -1,38 +1,59 @@
 import * as z from 'zod/mini';
-import { failIfAny, quote } from '../basis/fault.js';
-import { caution, type Caution, type CautionCode } from '../basis/caution.js';
-import { CAUTION_CODES } from './codes.js';
-import { shapeProblems } from './problems.js';
+import { CAUTION } from '../basis/caution.js';
+import { failIfAny, problem, quote, type Problem } from '../basis/fault.js';
+import { wordsUnsound } from '../basis/problem.js';
+import { CAUSE, EXPLAINED, REASON } from '../basis/words.js';
+import { CAUTION_CODES, CAUSES, PROBLEM_CODES, problemTexts, REASONS } from './codes.js';
+import { characters } from './length.js';
+import { pathOf, shapeProblems } from './problems.js';
 
-/** Words of the caller's own in place of those of the library, under the stable codes: a translation, for instance. */
-export interface Words {
-  /** 1 to 2000 characters each. A caution left out here keeps its words; none can be left out of a report. */
-  readonly cautions?: Readonly<Partial<Record<CautionCode, string>>>;
-}
+// A caution is shown where people work, so that none may be empty or run on.
+const text = z.string().check(...characters(1, 2000), z.regex(/^[^\uD800-\uDFFF]*$/u));
 
 const WordsShape = z.strictObject({
-  cautions: z.optional(
-    z.partialRecord(
-      z.enum(CAUTION_CODES),
-      z.string().check(z.minLength(1), z.maxLength(2000), z.regex(/^[^\uD800-\uDFFF]*$/u)),
-    ),
-  ),
+  reasons: z.optional(z.partialRecord(z.enum(REASONS), text)),
+  causes: z.optional(z.partialRecord(z.enum(CAUSES), text)),
+  cautions: z.optional(z.partialRecord(z.enum(CAUTION_CODES), text)),
+  problems: z.optional(z.partialRecord(z.enum(PROBLEM_CODES), z.strictObject({ wanted: text, remedy: text }))),
+  explained: z.optional(text),
 });
 
 /** Refuses words that are not sound; the path leads to them. */
 export function needWords(words: unknown, path: string): void {
   if (words === undefined) return;
-  failIfAny(
-    shapeProblems(WordsShape, words).map((problem) => ({
-      ...problem,
-      path: problem.path === '' ? path : `${path}.${problem.path}`,
-      remedy: `give words under the codes of the library, ${quote('nitrogen only')} for instance`,
-    })),
+  const shape = shapeProblems(WordsShape, words).map(({ path: inner, found, wanted }) =>
+    problem(wordsUnsound, under(path, inner), found, { wanted }),
   );
+  failIfAny(shape);
+  failIfAny(braceProblems(words as z.infer<typeof WordsShape>, path));
 }
 
-/** The caution of a code, in the words that are to be used. */
-export function cautionIn(words: Words | undefined, code: CautionCode): Caution {
-  const own = caution(code);
-  return { ...own, text: words?.cautions?.[code] ?? own.text };
+/** Names in braces that the library has no value for. */
+function braceProblems(words: z.infer<typeof WordsShape>, path: string): Problem[] {
+  const problems: Problem[] = [];
+  const check = (keys: readonly string[], own: string | undefined, ...library: readonly string[]): void => {
+    if (own === undefined) return;
+    const known = library.flatMap(braces);
+    const unknown = braces(own).find((brace) => !known.includes(brace));
+    if (unknown === undefined) return;
+    const wanted = known.length === 0 ? 'no name in braces' : `no name in braces but ${known.join(', ')}`;
+    problems.push(problem(wordsUnsound, under(path, pathOf(keys)), quote(own), { wanted }));
+  };
+  for (const code of REASONS) check(['reasons', code], words.reasons?.[code], REASON[code]);
+  for (const code of CAUSES) check(['causes', code], words.causes?.[code], CAUSE[code]);
+  for (const code of CAUTION_CODES) check(['cautions', code], words.cautions?.[code], CAUTION[code][1]);
+  for (const { code, wanted, remedy } of problemTexts) {
+    check(['problems', code, 'wanted'], words.problems?.[code]?.wanted, wanted, remedy);
+    check(['problems', code, 'remedy'], words.problems?.[code]?.remedy, wanted, remedy);
+  }
+  check(['explained'], words.explained, EXPLAINED);
+  return problems;
+}
+
+function braces(template: string): readonly string[] {
+  return template.match(/\{\w+\}/g) ?? [];
+}
+
+function under(outer: string, inner: string): string {
+  return inner === '' ? outer : `${outer}.${inner}`;
 }

@@ -2,7 +2,15 @@ import { failIfAny } from '../basis/fault.js';
 import { shapeProblems } from './problems.js';
 import { RoundReportShape, type AccumulatorJson, type JudgedJson, type RoundReport } from './report-shape.js';
 
-/** What is at stake at an accumulator, the worst first. */
+/**
+ * What is at stake at an accumulator, the worst first.
+ *
+ * @example
+ * ```ts
+ * STAKES[0]; // => 'danger'
+ * STAKES.at(-1); // => 'in order'
+ * ```
+ */
 export const STAKES = ['danger', 'gas side empty', 'outside the band', 'not known', 'in order'] as const;
 
 /** One of {@link STAKES}. */

@@ -1,24 +1,28 @@
 // From a check to plain JSON data. Pressures go out in the unit of the gauge, temperatures in that of the reading; the
 // reading itself goes out as it was given.
 import { USUAL } from '../basis/caution.js';
+import { causeText, type Reason, type Words } from '../basis/words.js';
 import type { Charge, GasQuantity, Withheld } from '../charge/charge.js';
-import type { Check } from '../charge/check.js';
 import type { GaugePressure, PressureDifference, Temperature } from '../quantity/kind.js';
 import { valueIn } from '../quantity/step.js';
 import type { PressureUnit, TemperatureUnit } from '../quantity/unit.js';
-import type { Admitted } from './admit.js';
+import { why } from '../verdict/why.js';
+import type { Checked } from './accumulator.js';
 import type { ChargeJson, GasJson, JudgedJson } from './report-shape.js';
 
 /** A judged reading as JSON. */
-export function judgedJson({ reading, given, stated, at }: Admitted, { verdict, charge, cautions }: Check): JudgedJson {
+export function judgedJson({ admitted, spec, check }: Checked, words: Words | undefined): JudgedJson {
+  const { reading, given, stated, at } = admitted;
+  const { verdict, charge, cautions } = check;
   const { unit } = reading.gaugeStep;
+  const say: Say = (result) => why(spec, reading, result, words);
   const { band } = verdict;
   const json: JudgedJson = {
     at,
     reading: { ...given, stated },
     outcome: verdict.outcome,
     because: [...verdict.because],
-    why: verdict.why,
+    why: say(verdict),
     target: gaugeJson(verdict.target, unit),
     targetFrom: {
       by: verdict.targetFrom.by,
@@ -35,13 +39,13 @@ export function judgedJson({ reading, given, stated, at }: Admitted, { verdict, 
           ? band.onGauge
           : { lower: markJson(band.onGauge.lower, unit), upper: markJson(band.onGauge.upper, unit) },
     },
-    charge: chargeJson(charge, unit),
+    charge: chargeJson(charge, unit, say),
     cautions: cautions.map(({ code }) => code).filter((code) => !USUAL.includes(code)),
   };
   if ('stepNeeded' in verdict) {
     json.stepNeeded = { value: verdict.stepNeeded.step, unit: verdict.stepNeeded.unit, basis: 'difference' };
   }
-  if ('causes' in verdict) json.causes = [...verdict.causes];
+  if ('causes' in verdict) json.causes = verdict.causes.map((code) => ({ code, text: causeText(code, words) }));
   if ('offTarget' in verdict) {
     json.offTarget = differenceJson(verdict.offTarget, unit);
     json.insideBandBy = differenceJson(verdict.insideBandBy, unit);
@@ -55,11 +59,15 @@ export function judgedJson({ reading, given, stated, at }: Admitted, { verdict, 
   return json;
 }
 
-function chargeJson(charge: Charge, unit: PressureUnit): ChargeJson {
+/** The reasons of a result in words. */
+type Say = (result: { readonly because: readonly Reason[] }) => string;
+
+function chargeJson(charge: Charge, unit: PressureUnit, say: Say): ChargeJson {
   if (charge.action === 'none') return { action: 'none' };
-  if (charge.action === 'withheld') return withheldJson(charge);
+  if (charge.action === 'withheld') return withheldJson(charge, say);
   const { action, gas, stop, settleMinutes, then } = charge;
-  if (stop.action === 'withheld') return { action, gas: gasJson(gas), stop: withheldJson(stop), settleMinutes, then };
+  if (stop.action === 'withheld')
+    return { action, gas: gasJson(gas), stop: withheldJson(stop, say), settleMinutes, then };
   const mark = typeof stop.mark === 'string' ? stop.mark : markJson(stop.mark.value, stop.mark.unit);
   return {
     action,
@@ -70,8 +78,8 @@ function chargeJson(charge: Charge, unit: PressureUnit): ChargeJson {
   };
 }
 
-function withheldJson({ action, because, why }: Withheld): Extract<ChargeJson, { action: 'withheld' }> {
-  return { action, because: [...because], why };
+function withheldJson(withheld: Withheld, say: Say): Extract<ChargeJson, { action: 'withheld' }> {
+  return { action: 'withheld', because: [...withheld.because], why: say(withheld) };
 }
 
 /** A quantity of gas as JSON. */

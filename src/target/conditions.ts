@@ -1,4 +1,5 @@
 import { fail } from '../basis/fault.js';
+import { notAmbient } from '../basis/problem.js';
 import { need, type AbsolutePressure, type Temperature } from '../quantity/kind.js';
 
 /** Where and when a pressure is asked for or read: the gas temperature and the ambient pressure of that hour. */
@@ -19,11 +20,6 @@ const AMBIENT_MAX_Pa = 120_000;
 export function needAmbient(ambient: AbsolutePressure, path: string): void {
   need('absolute pressure', ambient, path);
   if (ambient.pascals >= AMBIENT_MIN_Pa && ambient.pascals <= AMBIENT_MAX_Pa) return;
-  fail({
-    code: 'not an ambient pressure',
-    path,
-    found: `${ambient.pascals / 100} hPa absolute`,
-    wanted: `${AMBIENT_MIN_Pa / 100} hPa to ${AMBIENT_MAX_Pa / 100} hPa absolute`,
-    remedy: 'give the barometer reading in its own unit (hPa and mbar are the same): about 1013 hPa at sea level',
-  });
+  const [least, most] = [String(AMBIENT_MIN_Pa / 100), String(AMBIENT_MAX_Pa / 100)];
+  fail(notAmbient, path, `${ambient.pascals / 100} hPa absolute`, { least, most });
 }

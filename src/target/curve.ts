@@ -1,4 +1,5 @@
 import { fail } from '../basis/fault.js';
+import { outsideTable } from '../basis/problem.js';
 import { relation, step1, step2, step3, step5, type Trace } from '../basis/relation.js';
 import { pvtAt, temperatureAt } from '../gas/door.js';
 import type { GasModel } from '../gas/model.js';
@@ -63,24 +64,25 @@ export function lineThrough(
 ): Line {
   const point = { p_g_Pa: stated.pressure.pascals, T_K: stated.temperature.kelvins, ambient_Pa };
   const { pressure, temperature } = stated;
-  return {
+  return Object.freeze({
     by: 'line',
     stated: Object.freeze({ pressure, temperature }),
-    point,
+    point: Object.freeze(point),
     rho_mol_m3: densityOfLine(model, point, path, about),
-  };
+  });
 }
 
 /** The curve of what a manual states, checked before. */
 export function curveOf(model: GasModel, stated: Stated, ambient_Pa: number, path: string, about: string): Curve {
   if (!('rows' in stated)) return lineThrough(model, stated, ambient_Pa, path, about);
-  const rows = stated.rows.map(({ pressure, temperature }) => Object.freeze({ pressure, temperature }));
+  const rows = Object.freeze(stated.rows.map(({ pressure, temperature }) => Object.freeze({ pressure, temperature })));
   const [first, last] = [rows[0], rows.at(-1)];
   if (stated.outside === 'refuse' || first === undefined || last === undefined) {
-    return { by: 'table', rows, ambient_Pa, ends: 'refuse' };
+    return Object.freeze({ by: 'table', rows, ambient_Pa, ends: 'refuse' });
   }
   const below = lineThrough(model, first, ambient_Pa, path, about);
-  return { by: 'table', rows, ambient_Pa, ends: { below, above: lineThrough(model, last, ambient_Pa, path, about) } };
+  const above = lineThrough(model, last, ambient_Pa, path, about);
+  return Object.freeze({ by: 'table', rows, ambient_Pa, ends: Object.freeze({ below, above }) });
 }
 
 /** Gauge pressure of a curve at a temperature, in an ambient. */
@@ -132,7 +134,7 @@ export function temperatureOnCurve(
   const p = step3(trace, IN_THE_AMBIENT, about, p_g_Pa, ambient_Pa, curve.ambient_Pa);
   const { rows, ends } = curve;
   const above = rows.findIndex((row) => row.pressure.pascals > p);
-  const [low, high] = above === -1 ? [rows.at(-1), undefined] : [rows[above - 1], rows[above]];
+  const [low, high] = above === -1 ? [rows.at(-1), undefined] : [rowAt(rows, above - 1), rows[above]];
   if (low !== undefined && high !== undefined) {
     const [T_1, T_2] = [low.temperature.kelvins, high.temperature.kelvins];
     return step5(trace, INTERPOLATED_T, about, T_1, T_2, low.pressure.pascals, high.pressure.pascals, p);
@@ -184,20 +186,20 @@ interface Rows {
   readonly ambient_Pa: number;
 }
 
+/** A row, and none before the first: all objects may inherit a field -1. */
+function rowAt(rows: readonly ReferencePoint[], i: number): ReferencePoint | undefined {
+  return i < 0 ? undefined : rows[i];
+}
+
 function placeOn(curve: Curve, T_K: number): { readonly line: Line } | Rows {
   if (curve.by === 'line') return { line: curve };
   const { rows, ends, ambient_Pa } = curve;
   const next = rows.findIndex((row) => row.temperature.kelvins > T_K);
   const i = next === -1 ? rows.length - 1 : next - 1;
-  const low = rows[i];
+  const low = rowAt(rows, i);
   const beyond = next === -1 && low !== undefined && T_K > low.temperature.kelvins;
-  if (low !== undefined && !beyond) return { before: rows[i - 1], low, high: rows[i + 1], ambient_Pa };
+  if (low !== undefined && !beyond) return { before: rowAt(rows, i - 1), low, high: rows[i + 1], ambient_Pa };
   if (ends !== 'refuse') return { line: beyond ? ends.above : ends.below };
-  return fail({
-    code: 'outside the table',
-    path: 'temperature',
-    found: `${T_K} K`,
-    wanted: `${rows[0]?.temperature.kelvins} K to ${rows.at(-1)?.temperature.kelvins} K, the rows of the table`,
-    remedy: 'read at a temperature that the table covers, or have the specification say what holds beyond it',
-  });
+  const [first, last] = [`${rows[0]?.temperature.kelvins}`, `${rows.at(-1)?.temperature.kelvins}`];
+  return fail(outsideTable, 'temperature', `${T_K} K`, { first, last });
 }

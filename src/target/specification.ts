@@ -1,4 +1,5 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
+import { aboveAllowable, nominalWithoutTable, notANumber, notPositive, unknownWord } from '../basis/problem.js';
 import type { GasModel } from '../gas/model.js';
 import { needModel } from '../gas/state.js';
 import {
@@ -18,8 +19,17 @@ import { inBar } from '../quantity/unit.js';
 import { needAmbient } from './conditions.js';
 import { curveOf, gaugeOnCurve, lineThrough, type Curve } from './curve.js';
 import { gaugeOnLine } from './line.js';
-import { isObject, needObject, needPoint, needStated, type ReferencePoint, type Stated } from './table.js';
-import { curvesOf, needAllowed, negative, type Allowed, type Curves } from './tolerance.js';
+import {
+  copyOfPoint,
+  copyOfStated,
+  isObject,
+  needObject,
+  needPoint,
+  needStated,
+  type ReferencePoint,
+  type Stated,
+} from './table.js';
+import { copyOfAllowed, curvesOf, needAllowed, needSize, type Allowed, type Curves } from './tolerance.js';
 
 /** What stands between gas and oil. */
 export type Separator = 'diaphragm' | 'bladder' | 'piston';
@@ -92,42 +102,63 @@ class SpecificationValue extends CheckedValue<'specification'> implements Specif
   constructor(given: SpecificationGiven, curves: Curves, disagreements: readonly Disagreement[]) {
     super('specification');
     this.gas = given.gas;
-    this.precharge = frozen(given.precharge);
-    if (given.nominal !== undefined) this.nominal = frozen(given.nominal);
+    this.precharge = given.precharge;
+    if (given.nominal !== undefined) this.nominal = given.nominal;
     this.ambient = given.ambient;
-    this.tolerance = frozen(given.tolerance);
-    if (given.toleranceAfterCharging !== undefined) this.toleranceAfterCharging = frozen(given.toleranceAfterCharging);
+    this.tolerance = given.tolerance;
+    if (given.toleranceAfterCharging !== undefined) this.toleranceAfterCharging = given.toleranceAfterCharging;
     this.separator = given.separator;
     this.gasVolume = given.gasVolume;
     this.allowable = given.allowable;
-    this.settling = frozen(given.settling);
+    this.settling = given.settling;
     this.referenceTemperature = referenceTemperature(given.precharge);
     this.density_mol_m3 = curves.target.by === 'line' ? curves.target.rho_mol_m3 : 'by table';
-    this.disagreements = frozen(disagreements);
+    this.disagreements = Object.freeze(disagreements.map((one) => Object.freeze(one)));
     // Not enumerable: a means of the calculation, not a part of what the manual says.
-    Object.defineProperty(this, '~curves', { value: curves });
+    // Without a prototype: of a field `get` that all objects inherit it would make an accessor.
+    const field: PropertyDescriptor = { value: curves };
+    Object.setPrototypeOf(field, null);
+    Object.defineProperty(this, '~curves', field);
     Object.freeze(this);
   }
 }
 
-/** A frozen copy of plain data, with the frozen quantities in it as they are. */
-function frozen<T extends object>(value: T): T {
-  if ('~isochore' in value) return value; // a quantity
-  if (Array.isArray(value)) return Object.freeze(value.map((one: unknown) => (isObject(one) ? frozen(one) : one))) as T;
-  const entries = Object.entries(value).map(([key, one]: [string, unknown]) => [
-    key,
-    isObject(one) ? frozen(one) : one,
-  ]);
-  return Object.freeze(Object.fromEntries(entries)) as T;
+/**
+ * What the manual states, each part of it read once and nothing else taken, so that what is checked is what is used; frozen,
+ * and not checked yet.
+ */
+function copyOfGiven(given: SpecificationGiven): SpecificationGiven {
+  const { gas, precharge, nominal, ambient, tolerance, toleranceAfterCharging } = given;
+  const { separator, gasVolume, allowable, settling } = given;
+  return {
+    gas,
+    precharge: copyOfStated(precharge),
+    ...(nominal === undefined ? {} : { nominal: copyOfPoint(nominal) }),
+    ambient,
+    tolerance: copyOfAllowed(tolerance),
+    ...(toleranceAfterCharging === undefined ? {} : { toleranceAfterCharging: copyOfAllowed(toleranceAfterCharging) }),
+    separator,
+    gasVolume,
+    allowable,
+    settling: copyOfSettling(settling),
+  };
+}
+
+function copyOfSettling(settling: SpecificationGiven['settling']): SpecificationGiven['settling'] {
+  if (!isObject(settling)) return settling;
+  const { allowance, minutes } = settling;
+  return Object.freeze({ allowance, minutes });
 }
 
 /**
  * Checks a specification and solves its curves: lines of constant density, and the ends of tables.
  *
- * @throws {@link Fault} with every problem found: `wrong kind`, `wrong shape`, `not positive`, `negative`,
- * `band without width`, `band reaches zero`, `limits crossed`, `rows out of order`, `outside the table`,
- * `above allowable` (the reference pressure above the allowable pressure), `outside the model`,
- * `not an ambient pressure`, `unknown word`
+ * @throws {@link Fault} with every problem found: `wrong kind`, `gauge for absolute`, `absolute for gauge`,
+ * `unchecked copy`, `not a number`, `not positive`, `negative`,
+ * `not a tolerance`, `not a percentage`, `band without width`, `band reaches zero`, `limits crossed`, `too few rows`,
+ * `rows out of order`, `reference outside the table`, `outside the table` (a limit of its own at the reference
+ * temperature), `nominal without a table`, `above allowable` (the reference pressure above the allowable pressure),
+ * `outside the model`, `liquid`, `not an ambient pressure`, `missing`, `unknown word`
  * @example
  * ```ts
  * const spec = specification({
@@ -145,7 +176,8 @@ function frozen<T extends object>(value: T): T {
  */
 export function specification(given: SpecificationGiven): Specification {
   if (!isObject(given)) wrongKind('specification as the manual gives it', given, '');
-  const { gas, precharge, nominal, ambient, tolerance, toleranceAfterCharging, gasVolume, allowable, settling } = given;
+  const own = copyOfGiven(given);
+  const { gas, precharge, nominal, ambient, tolerance, toleranceAfterCharging, gasVolume, allowable, settling } = own;
   const problems: Problem[] = [];
   const check = (path: string, admit: () => void): boolean => {
     const before = problems.length;
@@ -154,25 +186,25 @@ export function specification(given: SpecificationGiven): Specification {
   };
 
   const model = check('gas', () => needModel(gas, ''));
-  const stated = check('precharge', () => needStated(precharge));
+  const charged = check('precharge', () => needStated(precharge));
   if (nominal !== undefined) check('nominal', () => needNominal(nominal, precharge));
   const placed = check('ambient', () => needAmbient(ambient, ''));
   check('tolerance', () => needAllowed(tolerance));
   if (toleranceAfterCharging !== undefined) check('toleranceAfterCharging', () => needAllowed(toleranceAfterCharging));
-  check('separator', () => needSeparator(given.separator));
+  check('separator', () => needSeparator(own.separator));
   check('gasVolume', () => {
     need('volume', gasVolume, '');
-    if (gasVolume.cubicMetres === 0) notPositive('0 m3', 'the volume of the gas side stands on the name plate');
+    if (gasVolume.cubicMetres === 0) fail(notPositive, '', '0 m3');
   });
   const limited = check('allowable', () => need('gauge pressure', allowable, ''));
   check('settling', () => needSettling(settling));
 
   // Each comparison of parts needs those parts sound, and no more.
   const sound = (path: string): boolean => !problems.some((p) => p.path === path || p.path.startsWith(`${path}.`));
-  const target = solved(problems, model && stated && placed, () =>
+  const target = solved(problems, model && charged && placed, () =>
     curveOf(gas, precharge, ambient.pascals, 'precharge', 'reference point'),
   );
-  const reference = solved(problems, stated && (target !== undefined || !('rows' in precharge)), () => {
+  const reference = solved(problems, charged && (target !== undefined || !('rows' in precharge)), () => {
     if (!('rows' in precharge)) return precharge.pressure.pascals;
     const T = referenceTemperature(precharge).kelvins;
     return target === undefined ? 0 : gaugeOnCurve(gas, target, T, ambient.pascals, 'reference point');
@@ -192,18 +224,18 @@ export function specification(given: SpecificationGiven): Specification {
         );
   const inService = curves('tolerance', tolerance);
   if (toleranceAfterCharging !== undefined) curves('toleranceAfterCharging', toleranceAfterCharging);
-  const disagreements = solved(problems, target !== undefined && sound('nominal'), () => compared(given, target));
+  const disagreements = solved(problems, target !== undefined && sound('nominal'), () => compared(own, target));
   failIfAny(problems);
   // Cannot be: what is not solved has left a problem.
-  if (inService === undefined || disagreements === undefined) return wrongKind('specification', given, '');
-  return new SpecificationValue(given, inService, disagreements);
+  if (inService === undefined || disagreements === undefined) return wrongKind('specification', own, '');
+  return new SpecificationValue(own, inService, disagreements);
 }
 
 /**
  * The specification with the band that its manual asks for after charging. Where the manual has none of its own, the band
  * in service holds, and this is the same specification.
  *
- * @throws {@link Fault} `wrong kind`
+ * @throws {@link Fault} `wrong kind`, `unchecked specification`
  * @example
  * ```ts
  * afterCharging(spec) === spec; // => true
@@ -250,57 +282,35 @@ function compared({ gas, precharge, nominal, ambient }: SpecificationGiven, targ
 
 function needNominal(nominal: ReferencePoint, precharge: Stated): void {
   needPoint(nominal);
-  if (isObject(precharge) && 'rows' in precharge) return;
-  fail({
-    code: 'wrong shape',
-    path: '',
-    found: 'a nominal point beside a reference point',
-    wanted: 'a nominal point only beside a table',
-    remedy: 'a specification without a table states its one point as precharge',
-  });
+  if (!isObject(precharge) || 'rows' in precharge) return; // what it stands beside has problems of its own, or is a table
+  fail(nominalWithoutTable, '', 'a nominal point beside a reference point');
 }
 
 function needSeparator(separator: Separator): void {
   if (separator === 'diaphragm' || separator === 'bladder' || separator === 'piston') return;
-  fail({
-    code: 'unknown word',
-    path: '',
-    found: quote(separator),
-    wanted: "'diaphragm', 'bladder' or 'piston'",
-    remedy: 'see the name plate or the drawing',
-  });
+  fail(unknownWord, '', quote(separator), { words: "'diaphragm', 'bladder' or 'piston'" });
 }
 
 function needBelow(reference_Pa: number, allowable: GaugePressure, precharge: Stated): void {
   if (reference_Pa <= allowable.pascals) return;
-  fail({
-    code: 'above allowable',
-    path: 'rows' in precharge ? 'rows' : 'pressure',
-    found: `${inBar(reference_Pa)} gauge`,
-    wanted: `at most the allowable pressure, ${inBar(allowable.pascals)} gauge`,
-    remedy: 'check both against the manual and the name plate; do not fill before they agree',
-  });
+  const path = 'rows' in precharge ? 'rows' : 'pressure';
+  fail(aboveAllowable, path, `${inBar(reference_Pa)} gauge`, { allowable: inBar(allowable.pascals) });
 }
 
 function needSettling(settling: SpecificationGiven['settling']): void {
   needObject(settling, 'settling: allowance and minutes');
   const problems: Problem[] = [];
-  collect(problems, 'allowance', () => {
-    need('pressure difference', settling.allowance, '');
-    if (settling.allowance.pascals < 0) negative(settling.allowance, '');
-  });
-  collect(problems, 'minutes', () => {
-    if (Number.isFinite(settling.minutes) && settling.minutes > 0) return;
-    notPositive(quote(settling.minutes), 'give the time that the manual asks to wait, in minutes');
-  });
+  collect(problems, 'allowance', () => needSize(settling.allowance));
+  collect(problems, 'minutes', () => needMinutes(settling.minutes));
   failIfAny(problems);
+}
+
+function needMinutes(minutes: number): void {
+  if (!Number.isFinite(minutes)) fail(notANumber, '', quote(minutes));
+  if (!(minutes > 0)) fail(notPositive, '', `${minutes} min`);
 }
 
 /** Refuses everything but a specification that {@link specification} made. */
 export function needSpecification(spec: Specification): void {
   if (!isChecked(spec, 'specification')) wrongKind('specification', spec, 'spec');
-}
-
-function notPositive(found: string, remedy: string): never {
-  fail({ code: 'not positive', path: '', found, wanted: 'more than zero', remedy });
 }

@@ -1,4 +1,13 @@
-import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
+import { collect, fail, failIfAny, fieldNames, quote, type Problem } from '../basis/fault.js';
+import {
+  cellsLeftOut,
+  notPositive,
+  referenceOutsideTable,
+  rowsOutOfOrder,
+  tooFewRows,
+  unknownColumn,
+  unknownWord,
+} from '../basis/problem.js';
 import { need, wrongKind, type GaugePressure, type PressureDifference, type Temperature } from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
 
@@ -37,8 +46,9 @@ export type Stated = ReferencePoint | MakersTable;
  * One column of a table of several, as a table of its own.
  *
  * @param name of the column, exactly as given
- * @throws {@link Fault} `unknown word` for a name that no column or more than one has; `wrong shape` for a column of
- * another length than the temperatures
+ * @throws {@link Fault} `unknown column` for a name that no column or more than one has; `cells left out` for a column of
+ * another length than the temperatures; `wrong kind`, `absolute for gauge`, `unchecked copy` for a column or a cell of the
+ * one named that is none
  * @example
  * ```ts
  * const tables = {
@@ -52,34 +62,59 @@ export type Stated = ReferencePoint | MakersTable;
  * ```
  */
 export function columnOf(tables: MakersTables, name: string): MakersTable {
-  if (!isList(tables?.temperatures) || !isList(tables?.columns))
-    wrongKind('table of several columns', tables, 'tables');
-  const columns = tables.columns.filter((column) => column.name === name);
-  const [column] = columns;
-  if (column === undefined || columns.length > 1) {
-    return fail({
-      code: 'unknown word',
-      path: 'name',
-      found: quote(name),
-      wanted: `one of the columns ${tables.columns.map((one) => quote(one.name)).join(', ')}, each named once`,
-      remedy: 'name the column exactly as the table does',
-    });
+  if (!isObject(tables)) wrongKind('table of several columns', tables, 'tables');
+  const { temperatures, columns, referenceTemperature, printedStep, outside } = tables;
+  if (!Array.isArray(temperatures) || !Array.isArray(columns)) wrongKind('table of several columns', tables, 'tables');
+  const all = Array.from(columns as readonly unknown[], columnIn);
+  const named = all.filter((column) => column.name === name);
+  const [column] = named;
+  if (column === undefined || named.length > 1) {
+    const names = all.map((one) => one.name);
+    return fail(unknownColumn, 'name', quote(name), { columns: fieldNames(names, ', ', quote) || 'none' });
   }
-  if (column.pressures.length !== tables.temperatures.length) {
-    fail({
-      code: 'wrong shape',
-      path: 'columns',
-      found: `${column.pressures.length} pressures in column ${quote(name)}`,
-      wanted: `${tables.temperatures.length}, one for each temperature`,
-      remedy: 'check the table for a cell left out or read twice',
-    });
+  const { pressures, at } = column;
+  if (pressures.length !== temperatures.length) {
+    const found = `${pressures.length} pressures in column ${quote(name)}`;
+    fail(cellsLeftOut, 'columns', found, { count: String(temperatures.length), other: 'temperature' });
   }
-  const { referenceTemperature, printedStep, outside } = tables;
-  const rows = tables.temperatures.flatMap((temperature, i) => {
-    const pressure = column.pressures[i];
-    return pressure === undefined ? [] : [{ pressure, temperature }];
+  const problems: Problem[] = [];
+  const rows = Array.from(temperatures as readonly Temperature[], (temperature, i) => {
+    const pressure = pressures[i] as GaugePressure; // as long as the temperatures, and checked here
+    collect(problems, '', () => need('temperature', temperature, `temperatures[${i}]`));
+    collect(problems, '', () => need('gauge pressure', pressure, `${at}.pressures[${i}]`));
+    return { pressure, temperature };
   });
+  failIfAny(problems);
   return { rows, referenceTemperature, printedStep, outside };
+}
+
+/** A column of a table of several, its parts read once. */
+function columnIn(
+  column: unknown,
+  k: number,
+): { readonly name: string; readonly pressures: readonly unknown[]; readonly at: string } {
+  const at = `columns[${k}]`;
+  if (isObject(column)) {
+    const { name, pressures } = column as Readonly<Record<string, unknown>>;
+    if (typeof name === 'string' && Array.isArray(pressures)) return { name, pressures, at };
+  }
+  return wrongKind('column: name and pressures', column, at);
+}
+
+/** What a manual states, each part of it read once and nothing else taken; frozen, and not checked yet. */
+export function copyOfStated(stated: Stated): Stated {
+  if (!isObject(stated)) return stated;
+  if (!('rows' in stated)) return copyOfPoint(stated);
+  const { rows, referenceTemperature, printedStep, outside } = stated;
+  const own: readonly ReferencePoint[] = Array.isArray(rows) ? Object.freeze(Array.from(rows, copyOfPoint)) : rows;
+  return Object.freeze({ rows: own, referenceTemperature, printedStep, outside });
+}
+
+/** The parts of a point, as {@link copyOfStated} takes them. */
+export function copyOfPoint(point: ReferencePoint): ReferencePoint {
+  if (!isObject(point)) return point;
+  const { pressure, temperature } = point;
+  return Object.freeze({ pressure, temperature });
 }
 
 /** Refuses what is neither a point nor a table, with all that is wrong with it. */
@@ -112,7 +147,7 @@ function needTable(table: MakersTable): void {
   } else {
     const sound = rows.map((row, i) => check(`rows[${i}]`, () => needPoint(row)));
     rows.forEach((row, i) => {
-      const before = rows[i - 1];
+      const before = i === 0 ? undefined : rows[i - 1]; // all objects may inherit a field -1
       if (before === undefined || sound[i] !== true || sound[i - 1] !== true) return;
       check(`rows[${i}]`, () => needHigher(row, before));
     });
@@ -123,70 +158,33 @@ function needTable(table: MakersTable): void {
   check('printedStep', () => {
     need('pressure difference', table.printedStep, '');
     if (table.printedStep.pascals > 0) return;
-    fail({
-      code: 'not positive',
-      path: '',
-      found: `${inBar(table.printedStep.pascals)} difference`,
-      wanted: 'more than zero',
-      remedy: 'give the step to which the table is printed: 1, 0.5 or 0.1 bar',
-    });
+    fail(notPositive, '', `${inBar(table.printedStep.pascals)} difference`);
   });
   check('outside', () => {
     if (table.outside === 'refuse' || table.outside === 'follow constant density') return;
-    fail({
-      code: 'unknown word',
-      path: '',
-      found: quote(table.outside),
-      wanted: "'refuse' or 'follow constant density'",
-      remedy: "decide what holds beyond the table's rows; where the manual is silent, refuse",
-    });
+    fail(unknownWord, '', quote(table.outside), { words: "'refuse' or 'follow constant density'" });
   });
   failIfAny(problems);
 }
 
 function tooFew(rows: unknown): never {
-  fail({
-    code: 'wrong shape',
-    path: '',
-    found: Array.isArray(rows) ? `${rows.length} rows` : quote(rows),
-    wanted: 'two rows or more',
-    remedy: 'one row is a reference point, not a table',
-  });
+  const count = Array.isArray(rows) ? rows.length : undefined;
+  fail(tooFewRows, '', count === undefined ? quote(rows) : `${count} ${count === 1 ? 'row' : 'rows'}`);
 }
 
 function needHigher(row: ReferencePoint, before: ReferencePoint): void {
   const [T, T_before] = [row.temperature.kelvins, before.temperature.kelvins];
-  if (!(T > T_before)) {
-    fail({
-      code: 'rows out of order',
-      path: 'temperature',
-      found: `${T} K after ${T_before} K`,
-      wanted: 'temperatures that increase from row to row',
-      remedy: 'sort the rows; a temperature given twice has to be decided',
-    });
-  }
+  if (!(T > T_before)) fail(rowsOutOfOrder, 'temperature', `${T} K after ${T_before} K`);
   const [p, p_before] = [row.pressure.pascals, before.pressure.pascals];
   if (p > p_before) return;
-  fail({
-    code: 'rows out of order',
-    path: 'pressure',
-    found: `${inBar(p)} gauge after ${inBar(p_before)} gauge`,
-    wanted: 'pressures that increase with temperature',
-    remedy: 'check the row and the one before it for a misprint',
-  });
+  fail(rowsOutOfOrder, 'pressure', `${inBar(p)} gauge after ${inBar(p_before)} gauge`);
 }
 
 function needInside({ rows, referenceTemperature }: MakersTable): void {
   const T = referenceTemperature.kelvins;
   const [first, last] = [rows[0]?.temperature.kelvins, rows.at(-1)?.temperature.kelvins];
   if (first !== undefined && last !== undefined && T >= first && T <= last) return;
-  fail({
-    code: 'outside the table',
-    path: '',
-    found: `${T} K`,
-    wanted: `${first} K to ${last} K, the rows of the table`,
-    remedy: 'the reference temperature is one at which the table states a pressure',
-  });
+  fail(referenceOutsideTable, '', `${T} K`, { first: String(first), last: String(last) });
 }
 
 /** Refuses what is not even an object. */
@@ -197,8 +195,4 @@ export function needObject(value: object, wanted: string): void {
 /** Whether a value has fields at all. */
 export function isObject(value: unknown): value is object {
   return typeof value === 'object' && value !== null;
-}
-
-function isList(value: unknown): boolean {
-  return Array.isArray(value);
 }

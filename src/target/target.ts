@@ -13,7 +13,8 @@ import { needSpecification, type Specification } from './specification.js';
  * specification's gas model.
  * The ideal-gas law along the same line is 3 bar off at 140 bar and 20 K.
  *
- * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `outside the model`, `outside the table`
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`, `unchecked specification`;
+ * `not an ambient pressure`, `outside the model`, `outside the table`
  * @example
  * ```ts
  * const at = { temperature: temperature(40, '°C'), ambient: standardAtmosphere };
@@ -22,8 +23,7 @@ import { needSpecification, type Specification } from './specification.js';
  */
 export function target(spec: Specification, at: Conditions, trace?: Trace): GaugePressure {
   needSpecification(spec);
-  needConditions(at);
-  return gaugeOf(targetAt(spec, at, trace));
+  return gaugeOf(targetAt(spec, needConditions(at), trace));
 }
 
 /** Target in Pa gauge, for checked input. */
@@ -43,7 +43,8 @@ export function targetDensity(spec: Specification, at: Conditions, target_Pa: nu
  * By what the target at a gas temperature is found: constant density from the reference point, or a row of the maker's
  * table, or the two rows between which it is read.
  *
- * @throws {@link Fault} `wrong kind`; `outside the table`, where the specification refuses to go beyond its rows
+ * @throws {@link Fault} `wrong kind`, `unchecked copy`, `unchecked specification`; `outside the table`, where the
+ * specification refuses to go beyond its rows
  * @example
  * ```ts
  * targetSource(spec, temperature(40, '°C')).by; // => 'constant density from the reference point'
@@ -59,7 +60,8 @@ export function targetSource(spec: Specification, temperature: Temperature): Tar
  * How fast the target rises with the gas temperature, ∂target/∂T, in Pa/K: what one kelvin of error in the thermometer
  * costs. On a table it is the slope between its rows; at a row, above it.
  *
- * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `outside the model`, `outside the table`
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`, `unchecked specification`;
+ * `not an ambient pressure`, `outside the model`, `outside the table`
  * @example
  * ```ts
  * const at = { temperature: temperature(40, '°C'), ambient: standardAtmosphere };
@@ -68,12 +70,14 @@ export function targetSource(spec: Specification, temperature: Temperature): Tar
  */
 export function slope(spec: Specification, at: Conditions): { readonly pascalsPerKelvin: number } {
   needSpecification(spec);
-  needConditions(at);
-  return { pascalsPerKelvin: slopeOfCurve(spec.gas, spec['~curves'].target, at.temperature.kelvins) };
+  const { kelvins } = needConditions(at).temperature;
+  return { pascalsPerKelvin: slopeOfCurve(spec.gas, spec['~curves'].target, kelvins) };
 }
 
-/** Refuses conditions that are not a temperature and an ambient pressure. */
-export function needConditions(at: Conditions): void {
-  need('temperature', at?.temperature, 'temperature');
-  needAmbient(at.ambient, 'ambient');
+/** Temperature and ambient pressure, read once and checked; conditions that are not these are refused. */
+export function needConditions(at: Conditions): Conditions {
+  const { temperature, ambient } = at ?? {};
+  need('temperature', temperature, 'temperature');
+  needAmbient(ambient, 'ambient');
+  return { temperature, ambient };
 }

@@ -1,10 +1,20 @@
-import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
+import { collect, fail, failIfAny, fieldNames, quote, type Problem } from '../basis/fault.js';
+import {
+  bandReachesZero,
+  bandWithoutWidth,
+  limitsCrossed,
+  missing,
+  negative,
+  notAPercentage,
+  notATolerance,
+  unknownWord,
+} from '../basis/problem.js';
 import { relation, step2, type Trace } from '../basis/relation.js';
 import type { GasModel } from '../gas/model.js';
 import { gaugeOf, need, type PressureDifference } from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
 import { curveOf, gaugeOnCurve, lineThrough, type Curve } from './curve.js';
-import { isObject, needObject, needStated, type ReferencePoint, type Stated } from './table.js';
+import { copyOfStated, isObject, needObject, needStated, type ReferencePoint, type Stated } from './table.js';
 
 /**
  * How far a pre-charge may lie off its target: the same to both sides, a size to each side, or a percentage of the gauge
@@ -65,39 +75,39 @@ export function curvesOf(
     const limits = [at('minimum', lower), at('maximum', upper)] as const;
     failIfAny(problems);
     needOrder(limits[0], reference_Pa, limits[1]);
-    return { target, limits: { lower, upper } };
+    return Object.freeze({ target, limits: Object.freeze({ lower, upper }) });
   }
   const { below, above } = tolerances(allowed, reference_Pa);
   needOrder(reference_Pa - below, reference_Pa, reference_Pa + above);
   if (target === undefined) return undefined;
-  if (allowed.applies !== 'at the reference temperature') return { target, limits: 'about the target' };
+  if (allowed.applies !== 'at the reference temperature') return Object.freeze({ target, limits: 'about the target' });
   const line = (p_g: number, about: string): Curve =>
     lineThrough(gas, { pressure: gaugeOf(p_g), temperature }, ambient, '', about);
-  return {
-    target,
-    limits: { lower: line(reference_Pa - below, 'lower limit'), upper: line(reference_Pa + above, 'upper limit') },
-  };
+  const [lower, upper] = [line(reference_Pa - below, 'lower limit'), line(reference_Pa + above, 'upper limit')];
+  return Object.freeze({ target, limits: Object.freeze({ lower, upper }) });
 }
 
 function needOrder(lower: number, target: number, upper: number): void {
-  if (!(lower < upper)) noWidth('a tolerance too small to tell its limits apart', '');
-  if (!(lower <= target && target <= upper)) {
-    fail({
-      code: 'limits crossed',
-      path: '',
-      found: `limits of ${inBar(lower)} and ${inBar(upper)} gauge about a target of ${inBar(target)} gauge`,
-      wanted: 'the target between its limits at the reference temperature',
-      remedy: 'check which column is the minimum and which the maximum, and their units',
-    });
+  const limits = `limits of ${inBar(lower)} and ${inBar(upper)} gauge`;
+  const place = 'at the reference temperature';
+  if (lower === upper) fail(bandWithoutWidth, '', `${limits} ${place}`);
+  if (!(lower <= target && target <= upper))
+    fail(limitsCrossed, '', `${limits} about a target of ${inBar(target)} gauge ${place}`);
+  if (!(lower > 0)) fail(bandReachesZero, '', `a lower limit of ${inBar(lower)} gauge ${place}`);
+}
+
+/** What a manual allows, each part of it read once and nothing else taken; frozen, and not checked yet. */
+export function copyOfAllowed(allowed: Allowed): Allowed {
+  if (!isObject(allowed)) return allowed;
+  if ('minimum' in allowed || 'maximum' in allowed) {
+    const { minimum, maximum, ...more } = allowed as StatedLimits;
+    // Of what else there is only the names: it is refused by them.
+    const others = Object.fromEntries(Object.keys(more).map((key) => [key, undefined]));
+    return Object.freeze({ ...others, minimum: copyOfStated(minimum), maximum: copyOfStated(maximum) });
   }
-  if (lower > 0) return;
-  fail({
-    code: 'band reaches zero',
-    path: '',
-    found: `a lower limit of ${inBar(lower)} gauge at the reference temperature`,
-    wanted: 'a lower limit above zero gauge',
-    remedy: 'check the unit of the tolerance: an empty accumulator must never count as charged',
-  });
+  const fields = [...FORMS, 'applies'].filter((key) => key in allowed);
+  const own = Object.fromEntries(fields.map((key) => [key, (allowed as Readonly<Record<string, unknown>>)[key]]));
+  return Object.freeze(own) as Allowed;
 }
 
 /** Refuses what is no band, with all that is wrong with it. */
@@ -113,7 +123,7 @@ export function needAllowed(allowed: Allowed): void {
   collect(problems, 'minimum', () => needStated(minimum));
   collect(problems, 'maximum', () => needStated(maximum));
   if (Object.keys(more).length > 0)
-    collect(problems, '', () => wrongForm(['limits', ...Object.keys(more)].join(' with ')));
+    collect(problems, '', () => fail(notATolerance, '', `limits with ${fieldNames(Object.keys(more), ' with ')}`));
   failIfAny(problems);
 }
 
@@ -140,13 +150,9 @@ function needApplies(tolerance: Allowed): void {
   if (!isObject(tolerance)) return; // said already
   const applies: unknown = 'applies' in tolerance ? tolerance.applies : undefined;
   if (applies === 'at the measured temperature' || applies === 'at the reference temperature') return;
-  fail({
-    code: applies === undefined ? 'missing' : 'unknown word',
-    path: 'applies',
-    found: quote(applies),
-    wanted: "'at the measured temperature' or 'at the reference temperature'",
-    remedy: 'see the manual: is the band given for the corrected reading, or about the value in its table?',
-  });
+  const words = "'at the measured temperature' or 'at the reference temperature'";
+  if (applies === undefined) fail(missing, 'applies', 'nothing', { wanted: words });
+  fail(unknownWord, 'applies', quote(applies), { words });
 }
 
 function needTolerance(tolerance: Tolerance): void {
@@ -158,57 +164,23 @@ function needTolerance(tolerance: Tolerance): void {
   if (form === 'plusMinusPercentOfGauge' && 'plusMinusPercentOfGauge' in tolerance) {
     const percent = tolerance.plusMinusPercentOfGauge;
     if (Number.isFinite(percent) && percent > 0 && percent < 100) return;
-    return fail({
-      code: 'band without width',
-      path: 'plusMinusPercentOfGauge',
-      found: quote(percent),
-      wanted: 'a percentage above 0 and below 100',
-      remedy: 'give the percentage itself: 2 for ± 2 %',
-    });
+    return fail(notAPercentage, 'plusMinusPercentOfGauge', quote(percent));
   }
-  return wrongForm(form === '' ? 'no tolerance' : form.replaceAll(' ', ' with '));
-}
-
-function wrongForm(found: string): never {
-  return fail({
-    code: 'wrong shape',
-    path: '',
-    found,
-    wanted: 'plusMinus, or below and above, or plusMinusPercentOfGauge, or minimum and maximum',
-    remedy: 'state the band in exactly one of these ways',
-  });
+  return fail(notATolerance, '', form === '' ? 'no tolerance' : form.replaceAll(' ', ' with '));
 }
 
 function needWidth(sizes: readonly PressureDifference[], paths: readonly string[]): void {
   const problems: Problem[] = [];
   sizes.forEach((size, i) => {
-    collect(problems, paths[i] ?? '', () => {
-      need('pressure difference', size, '');
-      if (size.pascals < 0) negative(size, '');
-    });
+    collect(problems, paths[i] ?? '', () => needSize(size));
   });
   failIfAny(problems);
   if (sizes.some((size) => size.pascals > 0)) return;
-  noWidth('0 bar difference', paths.length === 1 ? (paths[0] ?? '') : '');
+  fail(bandWithoutWidth, paths.length === 1 ? (paths[0] ?? '') : '', '0 bar difference');
 }
 
-function noWidth(found: string, path: string): never {
-  fail({
-    code: 'band without width',
-    path,
-    found,
-    wanted: 'a tolerance of more than zero to at least one side',
-    remedy: 'give the tolerance of the manual; no gauge can meet a band without width',
-  });
-}
-
-/** Reports a size below zero. */
-export function negative(size: PressureDifference, path: string): never {
-  fail({
-    code: 'negative',
-    path,
-    found: `${inBar(size.pascals)} difference`,
-    wanted: 'zero or more',
-    remedy: 'give sizes, not signed limits: below and above are both counted away from the target',
-  });
+/** Refuses what is no pressure difference of zero or more: below and above are both counted away from the target. */
+export function needSize(size: PressureDifference): void {
+  need('pressure difference', size, '');
+  if (size.pascals < 0) fail(negative, '', `${inBar(size.pascals)} difference`);
 }

@@ -1,4 +1,5 @@
 import { fail, under } from '../basis/fault.js';
+import { notPositive, rangeBackwards, rowsAlike, tooManyRows } from '../basis/problem.js';
 import {
   gaugeOf,
   need,
@@ -9,8 +10,9 @@ import {
   type Temperature,
   type TemperatureDifference,
 } from '../quantity/kind.js';
-import { roundTo, rounded, write, type Division } from '../quantity/step.js';
+import { needDivision, roundTo, rounded, write, type Division } from '../quantity/step.js';
 import type { PressureUnit, TemperatureUnit } from '../quantity/unit.js';
+import type { Conditions } from '../target/conditions.js';
 import { sourceOn, type TargetSource } from '../target/curve.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { targetAt, needConditions } from '../target/target.js';
@@ -55,7 +57,14 @@ export interface AdjustmentTable {
   readonly rows: readonly AdjustmentRow[];
 }
 
-/** Most rows of an adjustment table. */
+/**
+ * Most rows of an adjustment table.
+ *
+ * @example
+ * ```ts
+ * MOST_ROWS; // => 10000
+ * ```
+ */
 export const MOST_ROWS = 10_000;
 
 /** Where no mark of the gauge lies between the limits. */
@@ -65,9 +74,11 @@ const NO_MARK = 'no mark';
  * The adjustment table of a specification: target and limits against temperature, in the user's units and steps, rounded
  * as the verdict rounds: the target to the nearest mark (ties to even), the limits inwards.
  *
- * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `outside the model`, `outside the table`,
- * `band reaches zero`; `not positive` for a step or range that is not; `step too fine` where two rows would be written
- * alike; `too large` for more than 10 000 rows
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`, `unchecked specification`;
+ * `not an ambient pressure`, `outside the model`, `outside the table`,
+ * `band reaches zero`, `limits crossed`; `not positive` for a step from row to row, `not a step` for one to write to, that
+ * is not; `range runs backwards`; `rows alike` where two rows would be written alike; `too many rows` for more than
+ * 10 000; `unknown unit`
  * @example
  * ```ts
  * const table = adjustmentTable(spec, {
@@ -84,20 +95,22 @@ const NO_MARK = 'no mark';
 export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven): AdjustmentTable {
   needSpecification(spec);
   if (typeof given !== 'object' || given === null) wrongKind('range and steps of an adjustment table', given, 'given');
-  const { from, to, every, temperatureStep, ambient, gaugeStep } = given;
+  const { from, to, every, ambient } = given;
   need('temperature', from, 'from');
   need('temperature', to, 'to');
   need('temperature difference', every, 'every');
+  const temperatureStep = needDivision(given.temperatureStep, 'temperatureStep');
+  const gaugeStep = needDivision(given.gaugeStep, 'gaugeStep');
   const count = rowsOf(from, to, every);
   const rows = Array.from({ length: count }, (_, i) => {
     const exact = temperatureOf(from.kelvins + i * every.kelvins);
     const temperature = under('temperatureStep', () => roundTo(exact, { ...temperatureStep, toward: 'nearest even' }));
-    return rowAt(spec, temperature, given);
+    return rowAt(spec, { temperature, ambient }, temperatureStep, gaugeStep);
   });
   rows.forEach((row, i) => {
-    const before = rows[i - 1];
+    const before = i === 0 ? undefined : rows[i - 1]; // all objects may inherit a field -1
     if (before !== undefined && row.temperature.kelvins <= before.temperature.kelvins)
-      writtenAlike(row.written.temperature);
+      fail(rowsAlike, 'every', `two rows written ${row.written.temperature}`);
   });
   return {
     model: spec.gas.id,
@@ -108,10 +121,13 @@ export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven
   };
 }
 
-function rowAt(spec: Specification, temperature: Temperature, given: AdjustmentTableGiven): AdjustmentRow {
-  const at = { temperature, ambient: given.ambient };
-  needConditions(at);
-  const { gaugeStep, temperatureStep } = given;
+function rowAt(
+  spec: Specification,
+  at: Conditions,
+  temperatureStep: Division<TemperatureUnit>,
+  gaugeStep: Division<PressureUnit>,
+): AdjustmentRow {
+  const { temperature } = needConditions(at);
   const target_Pa = targetAt(spec, at);
   const band = under('gaugeStep', () => bandAbout(spec, at, target_Pa, gaugeStep));
   const target = gaugeOf(target_Pa);
@@ -131,33 +147,30 @@ function rowAt(spec: Specification, temperature: Temperature, given: AdjustmentT
 }
 
 function rowsOf(from: Temperature, to: Temperature, every: TemperatureDifference): number {
-  if (!(every.kelvins > 0)) notPositive('every', `${every.kelvins} K`, 'give the step from row to row, such as 5 K');
+  if (!(every.kelvins > 0)) fail(notPositive, 'every', `${every.kelvins} K`);
   const range = to.kelvins - from.kelvins;
-  if (range < 0) notPositive('to', `${range} K above from`, 'give the range from the lower to the higher temperature');
+  if (range < 0) fail(rangeBackwards, 'to', `${to.kelvins} K`, { from: String(from.kelvins) });
   // The last step may miss the end by the rounding of a few additions.
   const count = Math.floor(range / every.kelvins + 1e-9) + 1;
   if (count <= MOST_ROWS) return count;
-  return fail({
-    code: 'too large',
-    path: 'every',
-    found: `${count} rows`,
-    wanted: `at most ${MOST_ROWS} rows`,
-    remedy: 'take a larger step or a smaller range',
-  });
+  return fail(tooManyRows, 'every', `${count} rows`, { most: String(MOST_ROWS) });
 }
 
-function notPositive(path: string, found: string, remedy: string): never {
-  fail({ code: 'not positive', path, found, wanted: 'more than zero', remedy });
+/** Refuses what is no adjustment table. */
+function needAdjustmentTable(table: AdjustmentTable): void {
+  if (typeof table === 'object' && table !== null) {
+    const { model, temperatureUnit, pressureUnit, rows } = table;
+    const named = [model, temperatureUnit, pressureUnit].every((text) => typeof text === 'string');
+    if (named && Array.isArray(rows) && rows.every(isRow)) return;
+  }
+  wrongKind('adjustment table', table, 'table');
 }
 
-function writtenAlike(text: string): never {
-  fail({
-    code: 'step too fine',
-    path: 'every',
-    found: `two rows written ${text}`,
-    wanted: 'rows that differ as written',
-    remedy: 'write temperatures to a finer step, or take a larger one from row to row',
-  });
+function isRow(row: Partial<AdjustmentRow> | null): boolean {
+  const written: Partial<AdjustmentRow['written']> | null | undefined = row?.written;
+  if (typeof written !== 'object' || written === null) return false;
+  const { temperature, target, lower, upper } = written;
+  return [temperature, target, lower, upper].every((text) => typeof text === 'string');
 }
 
 /** The heads of the columns, with unit and basis. */
@@ -173,7 +186,7 @@ function cells({ written }: AdjustmentRow): readonly string[] {
 /**
  * An adjustment table as aligned text, with its ambient and gas model above it.
  *
- * @throws nothing for a table that {@link adjustmentTable} made
+ * @throws {@link Fault} `wrong kind` for anything but a table that {@link adjustmentTable} made
  * @example
  * ```ts
  * const table = adjustmentTable(spec, {
@@ -188,6 +201,7 @@ function cells({ written }: AdjustmentRow): readonly string[] {
  * ```
  */
 export function adjustmentText(table: AdjustmentTable): string {
+  needAdjustmentTable(table);
   const lines = [heads(table), ...table.rows.map(cells)];
   const widths = heads(table).map((_, i) => Math.max(...lines.map((line) => line[i]?.length ?? 0)));
   const aligned = lines.map((line) => line.map((cell, i) => cell.padStart(widths[i] ?? 0)).join('  '));
@@ -199,7 +213,7 @@ export function adjustmentText(table: AdjustmentTable): string {
  * An adjustment table as CSV (RFC 4180: commas, CRLF, a header line). The decimal sign is a point; every cell is a number
  * or `no mark`.
  *
- * @throws nothing for a table that {@link adjustmentTable} made
+ * @throws {@link Fault} `wrong kind` for anything but a table that {@link adjustmentTable} made
  * @example
  * ```ts
  * const table = adjustmentTable(spec, {
@@ -214,5 +228,6 @@ export function adjustmentText(table: AdjustmentTable): string {
  * ```
  */
 export function adjustmentCsv(table: AdjustmentTable): string {
+  needAdjustmentTable(table);
   return [heads(table), ...table.rows.map(cells)].map((line) => `${line.join(',')}\r\n`).join('');
 }

@@ -1,7 +1,8 @@
 import { fail } from '../basis/fault.js';
+import { bandReachesZero, limitsCrossed } from '../basis/problem.js';
 import { relation, step2, type Trace } from '../basis/relation.js';
-import { gaugeOf, type GaugePressure } from '../quantity/kind.js';
-import { rounded, type Division } from '../quantity/step.js';
+import { gaugeOf, pressureDifferenceOf, type GaugePressure } from '../quantity/kind.js';
+import { needDivision, rounded, roundStepBelow, valueIn, type Division } from '../quantity/step.js';
 import { inBar, type PressureUnit } from '../quantity/unit.js';
 import type { Conditions } from '../target/conditions.js';
 import { gaugeOnCurve, type Curve } from '../target/curve.js';
@@ -46,8 +47,10 @@ export const UPPER = /* @__PURE__ */ relation({
  * The band that a specification allows at a gas temperature, in the ambient of that hour.
  *
  * @param step the smallest division of the gauge that people will read the band on
- * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `outside the model`, `not positive`, `unknown unit`;
- * `band reaches zero` at a temperature so low that the lower limit is not above zero gauge
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`, `unchecked specification`;
+ * `not an ambient pressure`, `outside the model`, `outside the table`, `not a step`, `step too fine`, `unknown unit`; `limits crossed` where
+ * the limits do not enclose the target; `band reaches zero` at a temperature so low that the lower limit is not above zero
+ * gauge
  * @example
  * ```ts
  * const at = { temperature: temperature(40, '°C'), ambient: standardAtmosphere };
@@ -56,8 +59,9 @@ export const UPPER = /* @__PURE__ */ relation({
  */
 export function band(spec: Specification, at: Conditions, step: Division<PressureUnit>, trace?: Trace): Band {
   needSpecification(spec);
-  needConditions(at);
-  return bandAbout(spec, at, targetAt(spec, at, trace), step, trace);
+  const here = needConditions(at);
+  const division = needDivision(step, 'step');
+  return bandAbout(spec, here, targetAt(spec, here, trace), division, trace);
 }
 
 /** The band about a target that is already known, for checked input. */
@@ -71,18 +75,9 @@ export function bandAbout(
   const { limits } = spec['~curves'];
   const { lower, upper } =
     limits === 'about the target' ? aboutTarget(spec, target_Pa, trace) : onCurves(spec, limits, at, target_Pa, trace);
-  if (!(lower > 0)) reachesZero(lower, at);
+  if (!(lower > 0))
+    fail(bandReachesZero, 'temperature', `${at.temperature.kelvins} K, where the lower limit is ${inBar(lower)} gauge`);
   return { lower: gaugeOf(lower), upper: gaugeOf(upper), onGauge: marks(gaugeOf(lower), gaugeOf(upper), step) };
-}
-
-function reachesZero(lower_Pa: number, { temperature }: Conditions): never {
-  fail({
-    code: 'band reaches zero',
-    path: 'temperature',
-    found: `${temperature.kelvins} K, where the lower limit is ${inBar(lower_Pa)} gauge`,
-    wanted: 'a temperature at which the lower limit is above zero gauge',
-    remedy: 'check the temperature and its unit: an empty accumulator must never count as charged',
-  });
 }
 
 interface Limits {
@@ -121,13 +116,18 @@ function onCurves(
 }
 
 function crossed(lower_Pa: number, upper_Pa: number, { temperature }: Conditions): never {
-  fail({
-    code: 'limits crossed',
-    path: 'temperature',
-    found: `${temperature.kelvins} K, where the limits are ${inBar(lower_Pa)} and ${inBar(upper_Pa)} gauge`,
-    wanted: 'a temperature at which the limits enclose the target',
-    remedy: 'check the tables of target, minimum and maximum against the manual',
-  });
+  const limits = `${inBar(lower_Pa)} and ${inBar(upper_Pa)} gauge`;
+  fail(limitsCrossed, 'temperature', `${temperature.kelvins} K, where the limits are ${limits}`);
+}
+
+/** The coarsest 1-2-5 step that is no wider than the band, so that a mark always lies in it. */
+export function stepFor(band: Band, unit: PressureUnit): Division<PressureUnit> {
+  return { step: roundStepBelow(widthOf(band, unit)), unit };
+}
+
+/** Width of a band in a unit. */
+export function widthOf(band: Band, unit: PressureUnit): number {
+  return valueIn(pressureDifferenceOf(band.upper.pascals - band.lower.pascals), unit);
 }
 
 function marks(lower: GaugePressure, upper: GaugePressure, step: Division<PressureUnit>): Band['onGauge'] {

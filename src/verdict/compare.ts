@@ -34,7 +34,8 @@ export const MARGIN = /* @__PURE__ */ relation({
  * A reading referred to the reference temperature and ambient of the specification: what the gauge would show there if
  * this were the gas inside. It compares directly with the value on the maker's plate.
  *
- * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `below vacuum`, `outside the model`
+ * @throws {@link Fault} `wrong kind`, `absolute for gauge`, `gauge for absolute`, `unchecked copy`,
+ * `unchecked specification`; `not an ambient pressure`, `gauge below vacuum`, `outside the model`, `liquid`
  * @example
  * ```ts
  * const read = { pressure: gauge(140, 'bar'), temperature: temperature(40, '°C'), ambient: standardAtmosphere };
@@ -43,8 +44,7 @@ export const MARGIN = /* @__PURE__ */ relation({
  */
 export function referred(spec: Specification, read: Read, trace?: Trace): GaugePressure {
   needSpecification(spec);
-  needRead(read);
-  return referredOf(spec, read, trace);
+  return referredOf(spec, needRead(read), trace);
 }
 
 /** {@link referred}, for checked input. */
@@ -69,7 +69,8 @@ function readPoint({ pressure, temperature, ambient }: Read): Point {
  * to the thermometer or to gas that is still warm or cold; far from it, gas is missing or too much.
  *
  * @returns `none in range` if no temperature within the validity of the gas model, or of the table, explains the reading
- * @throws {@link Fault} `wrong kind`, `not an ambient pressure`, `below vacuum`
+ * @throws {@link Fault} `wrong kind`, `absolute for gauge`, `gauge for absolute`, `unchecked copy`,
+ * `unchecked specification`; `not an ambient pressure`, `gauge below vacuum`
  * @example
  * ```ts
  * const read = { pressure: gauge(152.61, 'bar'), temperature: temperature(30, '°C'), ambient: standardAtmosphere };
@@ -79,8 +80,7 @@ function readPoint({ pressure, temperature, ambient }: Read): Point {
  */
 export function explainingTemperature(spec: Specification, read: Read, trace?: Trace): Temperature | 'none in range' {
   needSpecification(spec);
-  needRead(read);
-  return explainingOf(spec, read, trace);
+  return explainingOf(spec, needRead(read), trace);
 }
 
 /** {@link explainingTemperature}, for checked input. */
@@ -91,8 +91,11 @@ export function explainingOf(spec: Specification, read: Read, trace?: Trace): Te
   return T === undefined ? 'none in range' : temperatureOf(T);
 }
 
-function needRead(read: Read): void {
-  needConditions(read);
-  need('gauge pressure', read.pressure, 'pressure');
-  if (read.pressure.pascals < -read.ambient.pascals) belowVacuum(read.pressure, read.ambient, 'pressure');
+/** What was read, each part of it read once and checked. */
+function needRead(read: Read): Read {
+  const { temperature, ambient } = needConditions(read);
+  const { pressure } = read;
+  need('gauge pressure', pressure, 'pressure');
+  if (pressure.pascals < -ambient.pascals) belowVacuum(pressure, ambient, 'pressure');
+  return { pressure, temperature, ambient };
 }

@@ -1,28 +1,27 @@
 import { step2, step3, type Trace } from '../basis/relation.js';
-import { EXPLAINED, fill, REASON, type Reason } from '../basis/words.js';
+import type { Cause, Reason } from '../basis/words.js';
 import {
   gaugeOf,
   pressureDifferenceOf,
+  wrongKind,
   type GaugePressure,
   type PressureDifference,
   type Temperature,
 } from '../quantity/kind.js';
 import { pressureDifference } from '../quantity/pressure.js';
-import { finer, roundStepBelow, valueIn, write, type Division } from '../quantity/step.js';
+import { needDivision, type Division } from '../quantity/step.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import { needReading, type Reading } from '../reading/reading.js';
 import { sourceOn, type TargetSource } from '../target/curve.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { targetAt } from '../target/target.js';
-import { bandAbout, type Band } from './band.js';
+import { bandAbout, stepFor, type Band } from './band.js';
 import { explainingOf, MARGIN, OFF_TARGET, referredOf } from './compare.js';
 
 /** What every verdict says. */
 interface Judged {
-  /** Every reason, by its stable code; the first one decided. */
+  /** Every reason, by its stable code; the first one decided. In words, with the numbers: {@link why}. */
   readonly because: readonly [Reason, ...Reason[]];
-  /** The same in words, with the numbers. */
-  readonly why: string;
   /** The pre-charge wanted at the temperature and ambient of the reading. */
   readonly target: GaugePressure;
   /** By what the target was found: the reference point, or the row or rows of the maker's table. */
@@ -58,8 +57,11 @@ export interface Compared extends Judged {
 /** A reading of zero, which may be no reading at all. */
 export interface Empty extends Judged {
   readonly outcome: 'gas side empty';
-  /** What may be behind it, cheapest to check first; empty once the cause is stated as cleared. */
-  readonly causes: readonly string[];
+  /**
+   * What may be behind it, by stable codes, cheapest to check first; empty once the cause is stated as cleared. In words:
+   * {@link causeText}.
+   */
+  readonly causes: readonly Cause[];
   readonly offTarget: PressureDifference;
   readonly insideBandBy: PressureDifference;
 }
@@ -71,20 +73,23 @@ export type Verdict = NotComparable | Empty | TooCoarse | Compared;
 export type Outcome = Verdict['outcome'];
 
 // Common practice, no source.
-const CAUSES_OF_EMPTY: readonly string[] = [
-  'the gas valve or the valve of the charging kit is not open',
-  'the gauge is dead or its line is blocked: read with a second gauge',
-  'the gas valve, its core or a seal leaks: leak test with liquid',
-  'the separator (diaphragm, bladder or piston seal) is torn: gas in the oil, oil at the gas valve',
-];
+const CAUSES_OF_EMPTY: readonly Cause[] = /* @__PURE__ */ Object.freeze([
+  'valve not open',
+  'gauge dead or blocked',
+  'gas valve leaks',
+  'separator torn',
+] as const);
 
 /**
  * Judges a reading: first whether it is evidence at all, then against the band. The exact band decides, its limits
  * included. In order: gas not known; not comparable (oil side not proved at zero, gas not at rest, or the gauge reads the
  * oil); gas side empty; gauge too coarse; undercharged, overcharged or within.
  *
- * @throws {@link Fault} for a faulty specification or reading: `wrong kind`, `not an ambient pressure`, `below vacuum`,
- * `outside the model`, `unknown word`, `not positive`, `step too fine`
+ * @throws {@link Fault} for a faulty specification or reading, with every problem of the reading: `wrong kind`,
+ * `gauge for absolute`, `absolute for gauge`, `unchecked copy`, `unchecked specification`; `not an ambient pressure`,
+ * `gauge below vacuum`, `unknown word`, `unknown unit`, `not a step`, `step too fine`, `not minutes at rest`. For a reading
+ * that is sound, at a place where there is no answer: `outside the model`, `outside the table`, `liquid`, `limits crossed`,
+ * `band reaches zero`
  * @example
  * ```ts
  * const verdict = judge(spec, reading);
@@ -94,24 +99,41 @@ const CAUSES_OF_EMPTY: readonly string[] = [
  */
 export function judge(spec: Specification, reading: Reading, trace?: Trace): Verdict {
   needSpecification(spec);
-  needReading(reading);
+  return judged(spec, checkedReading(reading), trace);
+}
+
+/** A reading whose parts are read once and checked: what is checked is what is used. */
+export function checkedReading(reading: Reading): Reading {
+  if (typeof reading !== 'object' || reading === null) wrongKind('reading', reading, 'reading');
+  const { pressure, temperature, ambient, gaugeStep, oilSide, systemPressure } = reading;
+  const { gasInside, minutesAtRest, emptyGasSide } = reading;
+  const own: Reading = {
+    pressure,
+    temperature,
+    ambient,
+    gaugeStep: typeof gaugeStep === 'object' && gaugeStep !== null ? needDivision(gaugeStep, '') : gaugeStep,
+    oilSide,
+    gasInside,
+    minutesAtRest,
+    ...(systemPressure === undefined ? {} : { systemPressure }),
+    ...(emptyGasSide === undefined ? {} : { emptyGasSide }),
+  };
+  needReading(own);
+  return own;
+}
+
+/** {@link judge}, for checked input. */
+export function judged(spec: Specification, reading: Reading, trace?: Trace): Verdict {
   const target_Pa = targetAt(spec, reading, trace);
   const target = gaugeOf(target_Pa);
   const band = bandAbout(spec, reading, target_Pa, reading.gaugeStep, trace);
   const targetFrom = sourceOn(spec['~curves'].target, reading.temperature.kelvins);
-  const say = speaker(spec, reading, target, band);
+  const found = { target, targetFrom, band };
 
   const missing = missingEvidence(spec, reading);
   if (isSome(missing)) {
     const outcome = missing.includes('gas not known to be nitrogen') ? 'gas not known' : 'not comparable';
-    return {
-      outcome,
-      because: missing,
-      why: missing.map((reason) => say(reason)).join('; '),
-      target,
-      targetFrom,
-      band,
-    };
+    return { outcome, because: missing, ...found };
   }
 
   const offTarget = pressureDifferenceOf(step2(trace, OFF_TARGET, 'reading', reading.pressure.pascals, target_Pa));
@@ -121,52 +143,29 @@ export function judge(spec: Specification, reading: Reading, trace?: Trace): Ver
   const step_Pa = pressureDifference(reading.gaugeStep.step, reading.gaugeStep.unit).pascals;
   if (reading.pressure.pascals <= emptyUpTo(target_Pa, step_Pa)) {
     const cleared = reading.emptyGasSide === 'investigated and cleared';
-    const reason = cleared ? 'empty, cause cleared' : 'reads zero';
-    const causes = cleared ? [] : CAUSES_OF_EMPTY;
-    const why = say(reason);
     return {
       outcome: 'gas side empty',
-      because: [reason],
-      why,
-      target,
-      targetFrom,
-      band,
-      causes,
+      because: [cleared ? 'empty, cause cleared' : 'reads zero'],
+      ...found,
+      causes: cleared ? [] : CAUSES_OF_EMPTY,
       offTarget,
       insideBandBy,
     };
   }
   if (band.onGauge === 'no mark of the gauge lies in the band' && insideBandBy.pascals >= -step_Pa) {
     const stepNeeded = stepFor(band, reading.gaugeStep.unit);
-    const needed = stepText(stepNeeded);
-    const because = ['no mark of the gauge in the band'] as const;
-    return {
-      outcome: 'gauge too coarse',
-      because,
-      why: say(because[0], { needed }),
-      target,
-      targetFrom,
-      band,
-      stepNeeded,
-    };
+    return { outcome: 'gauge too coarse', because: ['no mark of the gauge in the band'], ...found, stepNeeded };
   }
 
   const [outcome, reason] = compared(reading.pressure.pascals, band);
-  const explaining = explainingOf(spec, reading, trace);
-  const explained =
-    explaining === 'none in range' ? '' : fill(EXPLAINED, () => write(explaining, { step: 0.1, unit: '°C' }));
-  const off = stripBasis(write(pressureDifferenceOf(Math.abs(offTarget.pascals)), resolving(reading.gaugeStep, band)));
   return {
     outcome,
     because: [reason],
-    why: say(reason, { off, explained }),
-    target,
-    targetFrom,
-    band,
+    ...found,
     offTarget,
     insideBandBy,
     referred: referredOf(spec, reading, trace),
-    explainingTemperature: explaining,
+    explainingTemperature: explainingOf(spec, reading, trace),
   };
 }
 
@@ -207,53 +206,6 @@ function compared(pressure_Pa: number, band: Band): [Compared['outcome'], Reason
   if (pressure_Pa < band.lower.pascals) return ['undercharged', 'below the lower limit'];
   if (pressure_Pa > band.upper.pascals) return ['overcharged', 'above the upper limit'];
   return ['within', 'inside the limits'];
-}
-
-/** The coarsest 1-2-5 step that is no wider than the band, so that a mark always lies in it. */
-function stepFor(band: Band, unit: PressureUnit): Division<PressureUnit> {
-  return { step: roundStepBelow(widthOf(band, unit)), unit };
-}
-
-function widthOf(band: Band, unit: PressureUnit): number {
-  return valueIn(pressureDifferenceOf(band.upper.pascals - band.lower.pascals), unit);
-}
-
-function stepText({ step, unit }: Division<PressureUnit>): string {
-  return `${step} ${unit}`;
-}
-
-function stripBasis(text: string): string {
-  return text.replace(/ difference$/, '');
-}
-
-/** A step for the numbers in sentences: finer than the gauge's, and fine enough to tell the limits apart. */
-function resolving(gaugeStep: Division<PressureUnit>, band: Band): Division<PressureUnit> {
-  const { unit } = gaugeStep;
-  const width = { step: widthOf(band, unit), unit };
-  const [one, other] = [finer(gaugeStep), finer(width)];
-  return one.step < other.step ? one : other;
-}
-
-/** Says a reason with the numbers of this reading, in the unit of its gauge. */
-function speaker(
-  spec: Specification,
-  reading: Reading,
-  target: GaugePressure,
-  band: Band,
-): (reason: Reason, more?: Readonly<Record<string, string>>) => string {
-  const as = resolving(reading.gaugeStep, band);
-  const values: Readonly<Record<string, () => string>> = {
-    reading: () => write(reading.pressure, as),
-    target: () => write(target, as),
-    lower: () => write(band.lower, { ...as, toward: 'up' }),
-    upper: () => write(band.upper, { ...as, toward: 'down' }),
-    temperature: () => write(reading.temperature, { step: 0.1, unit: '°C' }),
-    system: () => (reading.systemPressure === undefined ? 'not known' : write(reading.systemPressure, as)),
-    rested: () => String(reading.minutesAtRest),
-    needed: () => String(spec.settling.minutes),
-    step: () => stepText(reading.gaugeStep),
-  };
-  return (reason, more = {}) => fill(REASON[reason], (name) => more[name] ?? values[name]?.());
 }
 
 function isSome<T>(list: readonly T[]): list is readonly [T, ...T[]] {

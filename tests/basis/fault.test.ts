@@ -8,33 +8,84 @@ import {
   fail,
   failIfAny,
   Fault,
+  filled,
   isFault,
+  problem,
   quote,
   type Problem,
 } from '../../src/basis/fault.js';
+import * as catalogue from '../../src/basis/problem.js';
+import { problemOf } from '../support/problem.js';
 
-const negative: Problem = {
-  code: 'negative',
-  path: 'overfill',
-  found: '-1 bar',
-  wanted: 'zero or more',
-  remedy: 'state it as a size',
-};
-const missing: Problem = {
-  code: 'missing',
-  path: '',
-  found: 'nothing',
-  wanted: 'an ambient pressure',
-  remedy: 'read the barometer',
-};
+const negative = problem(catalogue.negative, 'overfill', '-1 bar');
+const missing = problem(catalogue.missing, '', 'nothing', { wanted: 'an ambient pressure' });
+
+describe('a problem of a kind', () => {
+  it('has the text of its code, the values filled in, and the values themselves', () => {
+    expect(negative).toStrictEqual({
+      code: 'negative',
+      path: 'overfill',
+      found: '-1 bar',
+      wanted: catalogue.negative.wanted,
+      remedy: catalogue.negative.remedy,
+      values: {},
+    });
+    expect(missing).toMatchObject({ wanted: 'an ambient pressure', values: { wanted: 'an ambient pressure' } });
+  });
+
+  it('takes a value as it stands, braces, dollars and all', () => {
+    const wanted = '{remedy} $& $1 {}';
+    expect(problem(catalogue.missing, '', 'nothing', { wanted }).wanted).toBe(wanted);
+  });
+
+  it('is made only with the values that its text names', () => {
+    const never = (): void => {
+      // @ts-expect-error -- the text of this kind names a value
+      problem(catalogue.missing, '', 'nothing');
+      // @ts-expect-error -- another one than this
+      problem(catalogue.missing, '', 'nothing', { least: '1' });
+      // @ts-expect-error -- and this kind has none
+      problem(catalogue.negative, '', 'nothing', { least: '1' });
+      // @ts-expect-error -- a code of the catalogue, not one's own
+      problem({ code: 'mine', wanted: '', remedy: '' }, '', 'nothing');
+    };
+    expect(never).toThrow(/none but the names in braces/);
+  });
+
+  it.each(['{most}', '{toString}', '{__proto__}'])(
+    'a text that asks for %s, which there is not, is refused',
+    (brace) => {
+      expect(problemOf(() => filled(`at most ${brace}`, { least: '1' }))).toMatchObject({ code: 'words not sound' });
+    },
+  );
+});
+
+describe('the catalogue', () => {
+  const kinds = Object.entries(catalogue);
+
+  it('has one text a code', () => {
+    expect(kinds.length).toBeGreaterThan(60);
+    expect(new Set(kinds.map(([, { code }]) => code)).size).toBe(kinds.length);
+  });
+
+  it.each(kinds)('%s: names in braces, and no other brace', (_, { code, wanted, remedy }) => {
+    expect(code).toMatch(/^[a-zA-Z ]+$/);
+    for (const text of [wanted, remedy]) {
+      expect(text).not.toMatch(/^$|[.;]$|^[A-Z](?!\d)[a-z]/);
+      expect(text.replace(/\{[a-z]+\}/g, '')).not.toMatch(/[{}]/);
+    }
+  });
+});
 
 describe('a problem as a sentence', () => {
   it('says where, what was found, what is wanted and what to do', () => {
-    expect(sentence(negative)).toBe('overfill: found -1 bar, wanted zero or more; state it as a size');
+    expect(sentence(negative)).toBe('overfill: found -1 bar, wanted zero or more; give a size, not a signed value');
   });
 
   it('leaves out a place that there is not', () => {
-    expect(sentence(missing)).toBe('found nothing, wanted an ambient pressure; read the barometer');
+    expect(sentence(missing)).toBe(
+      'found nothing, wanted an ambient pressure; state it; nothing is assumed in its place',
+    );
   });
 });
 
@@ -48,7 +99,7 @@ describe('a Fault', () => {
   });
 
   it('is thrown for one problem, and for several if there are any', () => {
-    expect(() => fail(negative)).toThrow(new Fault([negative]));
+    expect(() => fail(catalogue.negative, 'overfill', '-1 bar')).toThrow(new Fault([negative]));
     expect(() => failIfAny([negative, missing])).toThrow(new Fault([negative, missing]));
     expect(() => {
       failIfAny([]);

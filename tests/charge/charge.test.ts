@@ -44,7 +44,7 @@ function moved(found: Charge): Move {
 
 function stopOf(found: Charge): Stop {
   const { stop } = moved(found);
-  if (stop.action === 'withheld') throw new Error(stop.why);
+  if (stop.action === 'withheld') throw new Error(stop.because.join());
   return stop;
 }
 

@@ -71,6 +71,16 @@ const GIVEN = {
     gasInside: 'nitrogen',
     minutesAtRest: 30,
   };`,
+  instruments: `const instruments: Instruments = {
+  gauge: { type: 'dial gauge', fullScale: gauge(250, 'bar'), accuracy: { accuracyClass: 1 }, temperature: temperature(30, '°C'), zero: 'without stop pin' },
+  thermometer: { type: 'contact thermometer', accuracy: { limit: temperatureDifference(1, 'K') }, step: temperatureDifference(1, 'K'), shellToGas: temperatureDifference(2, 'K') },
+  barometer: { limit: pressureDifference(2, 'hPa') },
+  printed: { pressure: pressureDifference(1, 'bar'), temperature: temperatureDifference(0, 'K'), ambientLimit: pressureDifference(30, 'hPa') },
+  modelErrorCorrelation: 0,
+  vessel: { linearExpansion_per_K: 12e-6, limit_per_K: 0, treated: 'as uncertainty' },
+  readings: 1,
+  on: '2026-03-14',
+};`,
   round: `const round: unknown = JSON.parse(readFileSync('${ROOT}/README.md', 'utf8').match(/\`\`\`json\\n([^]*?)\`\`\`/)?.[1] ?? '');`,
 };
 
@@ -97,7 +107,7 @@ export function moduleOf({ name, code }: Example): string {
   ].join('\n');
 }
 
-const TYPES = ['Reading', 'Step', 'Trace', 'Problem'];
+const TYPES = ['Reading', 'Instruments', 'Step', 'Trace', 'Problem'];
 
 function importsFor(body: string): string[] {
   const declared = (name: string): boolean => new RegExp(`const (\\{[^}]*\\b)?${name}\\b`).test(body);

@@ -4,7 +4,14 @@ import { expect, test } from 'vitest';
 import { ROOT } from './examples.js';
 import { anchorsOf, documentAt, pagesInDocs, targetsOf } from './markdown.js';
 
-const PATHS = ['README.md', 'DEVELOPERS.md', 'CHANGELOG.md', 'tests/reference/README.md', ...pagesInDocs()];
+const PATHS = [
+  'README.md',
+  'DEVELOPERS.md',
+  'CHANGELOG.md',
+  'SECURITY.md',
+  'tests/reference/README.md',
+  ...pagesInDocs(),
+];
 const isOutside = (target: string): boolean => /^[a-z]+:/.test(target);
 
 /** What is wrong with a link that stands in a document; undefined if it leads somewhere. */

@@ -210,17 +210,17 @@ describe('a reference state that is none', () => {
     ['as an ideal gas', (at: GasCondition) => normalVolumeAsIdealGas(mole, at)],
   ])('is refused %s: vacuum, a gauge pressure, a copy, nothing', (_, call) => {
     expect(problemOf(() => call({ temperature: room, pressure: vacuum }))).toMatchObject({
-      code: 'not positive',
+      code: 'not a reference state',
       path: 'at.pressure',
       found: '0 Pa absolute',
     });
     expect(problemOf(() => call({ temperature: room, pressure: gauge(1, 'bar') as never }))).toMatchObject({
-      code: 'wrong kind',
+      code: 'gauge for absolute',
       path: 'at.pressure',
       found: 'a gauge pressure',
     });
     expect(problemOf(() => call({ temperature: { ...room }, pressure: atmosphere }))).toMatchObject({
-      code: 'wrong kind',
+      code: 'unchecked copy',
       path: 'at.temperature',
     });
     expect(problemOf(() => call(undefined as never))).toMatchObject({ code: 'wrong kind', path: 'at.pressure' });
@@ -229,7 +229,7 @@ describe('a reference state that is none', () => {
   test('is refused as an ideal gas at absolute zero, and an amount that is none too', () => {
     const at = { temperature: temperature(0, 'K'), pressure: atmosphere };
     expect(problemOf(() => normalVolumeAsIdealGas(mole, at))).toMatchObject({
-      code: 'not positive',
+      code: 'not a reference state',
       path: 'at.temperature',
       found: '0 K',
     });

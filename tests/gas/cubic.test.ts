@@ -152,8 +152,9 @@ describe('where it answers', () => {
 
   test('has no saturation', () => {
     expect(problemOf(() => saturationAt(cubicNitrogen, temperature(200, 'K')))).toMatchObject({
-      code: 'no solution',
-      wanted: 'a model with saturation',
+      code: 'model without saturation',
+      path: 'model',
+      wanted: 'a model that knows liquid and vapour',
     });
   });
 

@@ -83,8 +83,9 @@ describe('where it answers', () => {
     expect(at(64, 1e6, idealNitrogen).compressibility).toBeCloseTo(1, 14);
     expect(atDensity(64, 30_000, idealNitrogen).compressibility).toBeCloseTo(1, 14);
     expect(problemOf(() => saturationAt(idealNitrogen, temperature(80, 'K')))).toMatchObject({
-      code: 'no solution',
-      wanted: 'a model with saturation',
+      code: 'model without saturation',
+      path: 'model',
+      wanted: 'a model that knows liquid and vapour',
     });
   });
 

@@ -98,6 +98,47 @@ describe('the printed saturation table, from 64 K: every printed digit', () => {
   });
 });
 
+// In the last 0.0002 K the densities come from an expansion instead of Newton's method.
+describe('beside the critical point', () => {
+  const half = (T: number): number => {
+    const { liquid, vapour } = saturation(T);
+    return (liquid - vapour) / 2;
+  };
+
+  test('nothing jumps: pressure and vapour density still rise, the liquid density falls', () => {
+    const states = Array.from({ length: 4000 }, (_, i) => saturation(T_CRITICAL - (4000 - i) * 1e-7));
+    states.slice(1).forEach((warmer, i) => {
+      const colder = states[i] ?? { p: Number.NaN, liquid: Number.NaN, vapour: Number.NaN };
+      expect(warmer.p).toBeGreaterThan(colder.p);
+      expect(warmer.vapour).toBeGreaterThan(colder.vapour);
+      expect(warmer.liquid).toBeLessThan(colder.liquid);
+    });
+    const [below, above] = [2.000001e-4, 1.999999e-4].map(
+      (distance) => half(T_CRITICAL - distance) / Math.sqrt(distance),
+    );
+    expect(relativeError(above ?? Number.NaN, below ?? Number.NaN)).toBeLessThanOrEqual(2e-6);
+  });
+
+  // Source: Landau's expansion of an analytic equation of state at its critical point, in any textbook of statistical
+  // mechanics: half the difference of the densities is √(6 (∂²p/∂ρ∂T) / (∂³p/∂ρ³) · (T_c − T)), and to that order their
+  // middle is the critical one. The derivatives are differences of the equation, term by term.
+  test.each([1e-5, 1e-6, 1e-7, 1e-8])(
+    '%d K below it half the difference of the densities is that of the equation',
+    (distance) => {
+      const rho = SPAN_2000_JSON.reducing.rho_mol_m3_coolprop;
+      const slope = (T: number, delta: number): number => span2000(T, delta * rho).dpdrho_T_Pa_m3_mol;
+      const [h, k] = [2e-3, 1e-3];
+      const cross = (slope(T_CRITICAL + k, 1) - slope(T_CRITICAL - k, 1)) / (2 * k);
+      const third = (slope(T_CRITICAL, 1 + h) - 2 * slope(T_CRITICAL, 1) + slope(T_CRITICAL, 1 - h)) / (h * rho) ** 2;
+      const { liquid, vapour } = saturation(T_CRITICAL - distance);
+      expect(relativeError(half(T_CRITICAL - distance), Math.sqrt((6 * cross * distance) / third))).toBeLessThanOrEqual(
+        1e-3,
+      );
+      expect(relativeError((liquid + vapour) / 2, rho)).toBeLessThanOrEqual(distance);
+    },
+  );
+});
+
 // Source: normal boiling point of nitrogen, 77.355 K in handbooks, from memory; half its last digit is 6e-5 of p.
 test('at 77.355 K the saturation pressure is one atmosphere', () => {
   expect(relativeError(saturation(77.355).p, 101_325)).toBeLessThanOrEqual(1e-4);

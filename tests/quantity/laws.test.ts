@@ -176,7 +176,7 @@ describe('ratio', () => {
   it('to zero is refused, of zero is zero', () => {
     const [zero, one] = [absolute(0, 'bar'), absolute(1, 'bar')];
     expect(ratio(zero, one)).toBe(0);
-    expect(problemOf(() => ratio(one, zero))).toMatchObject({ code: 'not positive', path: 'b' });
+    expect(problemOf(() => ratio(one, zero))).toMatchObject({ code: 'ratio to zero', path: 'b' });
     expect(problemOf(() => ratio(temperature(1, 'K'), temperature(0, 'K'))).found).toContain('temperature');
   });
 });

@@ -110,12 +110,18 @@ describe('the text of a gas volume', () => {
   });
 
   it.each([
-    ['the volume of a space', volume(1, 'm3'), 'a volume', /normalVolume\(amount, model, at\)/],
-    ['a bare number', 1, 'the bare number 1', /normalVolume\(amount, model, at\)/],
-    ['a copy', { ...normalVolumeOf(1, normalConditions) }, 'an unchecked copy of a normal volume', /readmit\(copy\)/],
-  ])('is refused for %s', (_, value, found, remedy) => {
+    ['the volume of a space', volume(1, 'm3'), 'a volume', 'wrong kind', /normalVolume\(amount, model, at\)/],
+    ['a bare number', 1, 'the bare number 1', 'wrong kind', /normalVolume\(amount, model, at\)/],
+    [
+      'a copy',
+      { ...normalVolumeOf(1, normalConditions) },
+      'an unchecked copy of a normal volume',
+      'unchecked copy',
+      /readmit\(copy\)/,
+    ],
+  ])('is refused for %s', (_, value, found, code, remedy) => {
     const problem = problemOf(() => writeNormalVolume(value as never, { step: 1, unit: 'm3' }));
-    expect(problem).toMatchObject({ code: 'wrong kind', path: 'volume', found, wanted: 'a normal volume' });
+    expect(problem).toMatchObject({ code, path: 'volume', found, wanted: 'a normal volume' });
     expect(problem.remedy).toMatch(remedy);
   });
 

@@ -294,7 +294,7 @@ describe('what is refused', () => {
     problemOf(() => roundTo(pressure, { step, unit, toward } as Rounding<PressureUnit>));
 
   it.each([[0], [-0], [-1], [Number.NaN], [Infinity], ['0.5'], [null], [undefined], [10n]])('a step of %s', (step) => {
-    expect(round(step, 'bar', 'down')).toMatchObject({ code: 'not positive', path: 'step' });
+    expect(round(step, 'bar', 'down')).toMatchObject({ code: 'not a step', path: 'step' });
   });
 
   it.each([[1e-10], [1e-300], [5e-324]])('a step so fine, %d bar, that the value has no such digits', (step) => {
@@ -314,6 +314,7 @@ describe('what is refused', () => {
       code: 'unknown word',
       path: 'toward',
       found: expect.any(String) as string,
+      wanted: "'nearest even', 'up' or 'down'",
     });
   });
 

@@ -41,9 +41,10 @@ describe('valueIn', () => {
   it('refuses what no double holds in the unit', () => {
     for (const unit of ['mL', 'in3', 'US gal'] as const) {
       expect(problemOf(() => valueIn(volume(1e307, 'm3'), unit))).toMatchObject({
-        code: 'not a number',
+        code: 'beyond double',
         path: 'quantity',
-        found: '1e+307 in SI',
+        found: '1e+307 in SI units',
+        wanted: `a size that a double holds in ${unit}`,
       });
     }
   });

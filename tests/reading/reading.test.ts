@@ -21,21 +21,22 @@ describe('one thing wrong with a reading', () => {
   const bar1 = { step: 1, unit: 'bar' };
   test.each<[string, Record<string, unknown>, string]>([
     ['a bare pressure', { pressure: 143 }, 'pressure: wrong kind'],
-    ['an absolute pressure', { pressure: hPa(143_000) }, 'pressure: wrong kind'],
-    ['a copied pressure', { pressure: { ...bar(143) } }, 'pressure: wrong kind'],
-    ['a pressure below vacuum', { pressure: gauge(neighbour(-101_325, -1), 'Pa') }, 'pressure: below vacuum'],
+    ['an absolute pressure', { pressure: hPa(143_000) }, 'pressure: absolute for gauge'],
+    ['a copied pressure', { pressure: { ...bar(143) } }, 'pressure: unchecked copy'],
+    ['a copied specification as pressure', { pressure: { ...specWith() } }, 'pressure: wrong kind'],
+    ['a pressure below vacuum', { pressure: gauge(neighbour(-101_325, -1), 'Pa') }, 'pressure: gauge below vacuum'],
     ['a pressure beyond the model', { pressure: bar(2000) }, 'pressure: outside the model'],
     ['a bare temperature', { temperature: 40 }, 'temperature: wrong kind'],
     ['a pressure as temperature', { temperature: bar(40) }, 'temperature: wrong kind'],
     ['a temperature outside the model', { temperature: temperature(63.9, 'K') }, 'temperature: outside the model'],
-    ['a gauge pressure as ambient', { ambient: bar(1) }, 'ambient: wrong kind'],
+    ['a gauge pressure as ambient', { ambient: bar(1) }, 'ambient: gauge for absolute'],
     ['a barometer in the wrong unit', { ambient: hPa(10_130) }, 'ambient: not an ambient pressure'],
-    ['a step of zero', { gaugeStep: { ...bar1, step: 0 } }, 'gaugeStep.step: not positive'],
-    ['a negative step', { gaugeStep: { ...bar1, step: -1 } }, 'gaugeStep.step: not positive'],
-    ['a step that is no number', { gaugeStep: { ...bar1, step: Number.NaN } }, 'gaugeStep.step: not positive'],
-    ['a step as text', { gaugeStep: { ...bar1, step: '1' } }, 'gaugeStep.step: not positive'],
-    ['an endless step', { gaugeStep: { ...bar1, step: Number.POSITIVE_INFINITY } }, 'gaugeStep.step: not positive'],
-    ['a step without size', { gaugeStep: { unit: 'bar' } }, 'gaugeStep.step: not positive'],
+    ['a step of zero', { gaugeStep: { ...bar1, step: 0 } }, 'gaugeStep.step: not a step'],
+    ['a negative step', { gaugeStep: { ...bar1, step: -1 } }, 'gaugeStep.step: not a step'],
+    ['a step that is no number', { gaugeStep: { ...bar1, step: Number.NaN } }, 'gaugeStep.step: not a step'],
+    ['a step as text', { gaugeStep: { ...bar1, step: '1' } }, 'gaugeStep.step: not a step'],
+    ['an endless step', { gaugeStep: { ...bar1, step: Number.POSITIVE_INFINITY } }, 'gaugeStep.step: not a step'],
+    ['a step without size', { gaugeStep: { unit: 'bar' } }, 'gaugeStep.step: not a step'],
     ['a step far too fine', { gaugeStep: { ...bar1, step: 1e-10 } }, 'gaugeStep.step: step too fine'],
     ['a step in an unknown unit', { gaugeStep: { ...bar1, unit: 'barg' } }, 'gaugeStep.unit: unknown unit'],
     ['a step in a unit of temperature', { gaugeStep: { ...bar1, unit: 'K' } }, 'gaugeStep.unit: unknown unit'],
@@ -47,14 +48,14 @@ describe('one thing wrong with a reading', () => {
     ['an oil side in a list', { oilSide: ['not drained'] }, 'oilSide: unknown word'],
     ['another gas', { gasInside: 'air' }, 'gasInside: unknown word'],
     ['a name that objects inherit', { gasInside: 'constructor' }, 'gasInside: unknown word'],
-    ['an absolute system pressure', { systemPressure: standardAtmosphere }, 'systemPressure: wrong kind'],
+    ['an absolute system pressure', { systemPressure: standardAtmosphere }, 'systemPressure: absolute for gauge'],
     ['a bare system pressure', { systemPressure: 200 }, 'systemPressure: wrong kind'],
     ['a system pressure of null', { systemPressure: null }, 'systemPressure: wrong kind'],
-    ['negative minutes', { minutesAtRest: -1 }, 'minutesAtRest: negative'],
-    ['minutes that are no number', { minutesAtRest: Number.NaN }, 'minutesAtRest: not a number'],
-    ['endless minutes', { minutesAtRest: Number.POSITIVE_INFINITY }, 'minutesAtRest: not a number'],
-    ['minutes as text', { minutesAtRest: '30' }, 'minutesAtRest: not a number'],
-    ['minutes in another word', { minutesAtRest: 'unknown' }, 'minutesAtRest: not a number'],
+    ['negative minutes', { minutesAtRest: -1 }, 'minutesAtRest: not minutes at rest'],
+    ['minutes that are no number', { minutesAtRest: Number.NaN }, 'minutesAtRest: not minutes at rest'],
+    ['endless minutes', { minutesAtRest: Number.POSITIVE_INFINITY }, 'minutesAtRest: not minutes at rest'],
+    ['minutes as text', { minutesAtRest: '30' }, 'minutesAtRest: not minutes at rest'],
+    ['minutes in another word', { minutesAtRest: 'unknown' }, 'minutesAtRest: not minutes at rest'],
     ['an empty gas side said to be fine', { emptyGasSide: 'fine' }, 'emptyGasSide: unknown word'],
     ['an empty gas side said by true', { emptyGasSide: true }, 'emptyGasSide: unknown word'],
   ])('%s', (_, changed, problem) => {
@@ -68,7 +69,7 @@ describe('one thing wrong with a reading', () => {
     ['gaugeStep', 'gaugeStep: wrong kind'],
     ['oilSide', 'oilSide: unknown word'],
     ['gasInside', 'gasInside: unknown word'],
-    ['minutesAtRest', 'minutesAtRest: not a number'],
+    ['minutesAtRest', 'minutesAtRest: not minutes at rest'],
   ])('%s left out', (field, problem) => {
     expect(problems(without(field))).toEqual([problem]);
   });
@@ -84,6 +85,9 @@ describe('one thing wrong with a reading', () => {
     const [word] = refusalOf(() => judge(specWith(), readingWith({ oilSide: 'drained' as never })));
     expect(word?.found).toBe('"drained"');
     expect(word?.wanted).toBe("'drained, zero verified' or 'not drained' or 'not known'");
+    const [minutes] = refusalOf(() => judge(specWith(), readingWith({ minutesAtRest: -1 })));
+    expect(minutes?.found).toBe('-1');
+    expect(minutes?.wanted).toBe("minutes, zero or more, or 'not known'");
   });
 });
 
@@ -104,12 +108,12 @@ describe('everything wrong with a reading', () => {
       'pressure: wrong kind',
       'temperature: wrong kind',
       'ambient: not an ambient pressure',
-      'gaugeStep.step: not positive',
+      'gaugeStep.step: not a step',
       'oilSide: unknown word',
       'gasInside: unknown word',
       'systemPressure: wrong kind',
       'emptyGasSide: unknown word',
-      'minutesAtRest: not a number',
+      'minutesAtRest: not minutes at rest',
     ];
     expect(problems(faulty)).toEqual(all);
     for (const call of [charge, check]) {

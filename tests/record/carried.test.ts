@@ -28,7 +28,7 @@ const EVERY_FIELD = {
   deviationPermit: 'permit',
   engineState: 'stopped',
   stoppedAt: '2026-03-14T07:30:00.5-10:00',
-  drainedAt: '2026-03-14T23:59:59Z',
+  drainedAt: '2026-03-13T23:59:59Z',
   readBy: 'one',
   verifiedBy: 'other',
   temperaturePlace: 'shell',
@@ -83,6 +83,51 @@ describe('what an accumulator carries', () => {
       { path: '$.groups[0].accumulators[0]', group: 'Exhaust valves', name: 'EV 1', unitServed: 'cylinder 1' },
       { path: '$.groups[0].accumulators[1]', group: 'Exhaust valves', name: 'EV 2' },
     ]);
+  });
+});
+
+describe('the time of draining, and the rest that readings claim', () => {
+  // EV 1 is read at 09:10+01:00, drained and 45 minutes at rest; EV 4 at 09:24+01:00, not drained.
+  const contradicts = (...puts: readonly (readonly [string, unknown])[]): string[] =>
+    changed(...puts).problems.map(({ code, path, wanted }) => `${code} ${path}: ${wanted}`);
+  const of = (n: number): string => `$.groups[0].accumulators[${n - 1}]`;
+  const most = (n: number, minutes: string): unknown =>
+    expect.stringMatching(
+      `^rest contradicts readings \\$\\.groups\\[0\\]\\.accumulators\\[${n - 1}\\]\\.visit\\[0\\]\\.minutesAtRest: at most ${minutes} min`,
+    );
+
+  test('as long as since draining, by whatever offset, and no longer', () => {
+    expect(contradicts([`${of(1)}.drainedAt`, '2026-03-14T08:25:00+01:00'])).toEqual([]);
+    expect(contradicts([`${of(1)}.drainedAt`, '2026-03-14T07:25:30Z'])).toEqual([most(1, '44.5')]);
+  });
+
+  test('of the group it holds for each that does not state its own', () => {
+    const group = ['$.groups[0].drainedAt', '2026-03-14T08:26:00+01:00'] as const;
+    expect(contradicts(group)).toEqual([most(1, '44')]);
+    expect(changed(group).notJudged.map(({ name }) => name)).toEqual(['EV 1']);
+    expect(contradicts(group, [`${of(1)}.drainedAt`, '2026-03-14T08:20:00+01:00'])).toEqual([]);
+  });
+
+  test('stated wrongly, it is not taken from the group instead', () => {
+    const said = changed(['$.groups[0].drainedAt', '2026-03-14T08:26:00+01:00'], [`${of(1)}.drainedAt`, '08:26']);
+    expect(said.problems).toMatchObject([{ code: 'not a time', path: `${of(1)}.drainedAt` }]);
+  });
+
+  test('before it nothing has rested that says it is drained; of one that does not, nothing is said', () => {
+    expect(contradicts([`${of(1)}.drainedAt`, '2026-03-14T09:11:00+01:00'])).toEqual([most(1, '0')]);
+    expect(contradicts([`${of(4)}.drainedAt`, '2026-03-14T09:25:00+01:00'])).toEqual([]);
+  });
+
+  test('of several readings, the later may have rested as much longer', () => {
+    const rest = (minutes: number) => [`${of(2)}.visit[2].minutesAtRest`, minutes] as const;
+    const puts = [
+      [`${of(2)}.drainedAt`, '2026-03-14T08:31:00+01:00'],
+      [`${of(2)}.visit[0].pressure.value`, 152.5],
+      [`${of(2)}.visit[1].role`, 'settled'],
+      [`${of(2)}.visit[1].minutesAtRest`, 60],
+    ] as const;
+    expect(contradicts(...puts, rest(81))).toEqual([]);
+    expect(contradicts(...puts, rest(81.5))).toHaveLength(1);
   });
 });
 

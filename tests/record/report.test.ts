@@ -1,17 +1,19 @@
 import { describe, expect, test } from 'vitest';
 import {
+  causeText,
   check,
   nitrogen,
   read,
   specification,
   valueIn,
-  type Check,
+  why,
   type GaugePressure,
   type Kind,
   type PressureDifference,
   type PressureUnit,
   type QuantityOf,
   type Reading,
+  type Reason,
   type Specification,
   type SpecificationGiven,
 } from 'isochore';
@@ -125,12 +127,12 @@ function specificationOf(json: Round['specifications'][number]): Specification {
   } satisfies SpecificationGiven);
 }
 
-function checkByHand(round: Round, name: string, i: number): Check {
+function byHand(round: Round, name: string, i: number): [Specification, Reading] {
   const { group } = inRound(round, name);
   const json = { ...group, ...readingOf(round, name, i) };
   const spec = round.specifications.find((one) => one.name === group.specification);
   const { systemPressure, emptyGasSide, gaugeStep } = json;
-  return check(specificationOf(spec as Round['specifications'][number]), {
+  const reading = {
     pressure: quantity('gauge pressure', json.pressure),
     temperature: quantity('temperature', json.temperature as Measured),
     ambient: quantity('absolute pressure', json.ambient as Measured),
@@ -140,15 +142,18 @@ function checkByHand(round: Round, name: string, i: number): Check {
     minutesAtRest: json.minutesAtRest,
     ...(systemPressure && { systemPressure: quantity('gauge pressure', systemPressure) }),
     ...(emptyGasSide && { emptyGasSide }),
-  } satisfies Reading);
+  } satisfies Reading;
+  return [specificationOf(spec as Round['specifications'][number]), reading];
 }
 
-function expectSame(json: JudgedReading, { verdict, charge, cautions }: Check): void {
+function expectSame(json: JudgedReading, spec: Specification, reading: Reading): void {
+  const { verdict, charge, cautions } = check(spec, reading);
+  const say = (result: { because: readonly Reason[] }) => why(spec, reading, result);
   const unit = json.reading.gaugeStep.unit;
   const gauge = (p: GaugePressure) => ({ value: valueIn(p, unit), unit, basis: 'gauge' });
   const off = (p: PressureDifference) => ({ value: valueIn(p, unit), unit, basis: 'difference' });
 
-  expect(json).toMatchObject({ outcome: verdict.outcome, because: verdict.because, why: verdict.why });
+  expect(json).toMatchObject({ outcome: verdict.outcome, because: verdict.because, why: say(verdict) });
   expect(json.target).toEqual(gauge(verdict.target));
   expect(json.band.lower).toEqual(gauge(verdict.band.lower));
   expect(json.band.upper).toEqual(gauge(verdict.band.upper));
@@ -160,7 +165,8 @@ function expectSame(json: JudgedReading, { verdict, charge, cautions }: Check): 
   expect(json.offTarget).toEqual('offTarget' in verdict ? off(verdict.offTarget) : undefined);
   expect(json.insideBandBy).toEqual('insideBandBy' in verdict ? off(verdict.insideBandBy) : undefined);
   expect(json.referred).toEqual('referred' in verdict ? gauge(verdict.referred) : undefined);
-  expect(json.causes).toEqual('causes' in verdict ? verdict.causes : undefined);
+  const causes = 'causes' in verdict ? verdict.causes.map((code) => ({ code, text: causeText(code) })) : undefined;
+  expect(json.causes).toEqual(causes);
   expect(json.stepNeeded).toEqual(
     'stepNeeded' in verdict
       ? { value: verdict.stepNeeded.step, unit: verdict.stepNeeded.unit, basis: 'difference' }
@@ -173,7 +179,7 @@ function expectSame(json: JudgedReading, { verdict, charge, cautions }: Check): 
   );
 
   expect(json.charge.action).toBe(charge.action);
-  if ('because' in charge) expect(json.charge).toMatchObject({ because: charge.because, why: charge.why });
+  if ('because' in charge) expect(json.charge).toMatchObject({ because: charge.because, why: say(charge) });
   if ('gas' in charge) {
     const { amount, mass, normalVolume, rounded } = charge.gas;
     const { settleMinutes, then, stop } = charge;
@@ -196,7 +202,7 @@ function expectSame(json: JudgedReading, { verdict, charge, cautions }: Check): 
     });
     const stopJson =
       stop.action === 'withheld'
-        ? stop
+        ? { ...stop, why: say(stop) }
         : {
             action: 'stop',
             pressure: gauge(stop.pressure),
@@ -222,7 +228,7 @@ describe('says what the core says, in the unit of the gauge', () => {
   test.each(readings)('%s, %s', (name, role, i) => {
     const { asFound, asLeft } = accumulator(name);
     const json = role === 'as found' ? asFound : (asLeft as JudgedReading);
-    expectSame(json, checkByHand(exampleRound(), name, i));
+    expectSame(json, ...byHand(exampleRound(), name, i));
   });
 
   test.each([
@@ -256,7 +262,7 @@ describe('says what the core says, in the unit of the gauge', () => {
     change(round);
     const { asFound } = accumulator('EV 2', reportRest(round));
     expect(asFound.charge).toMatchObject(charge);
-    expectSame(asFound, checkByHand(round, 'EV 2', 0));
+    expectSame(asFound, ...byHand(round, 'EV 2', 0));
   });
 
   test('which takes every action', () => {

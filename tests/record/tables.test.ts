@@ -182,56 +182,110 @@ describe('what is wrong with a table is said once, with its place', () => {
       (t) => (t.rows[2] = { temperature: celsius(40), pressures: [gaugeBar(139), gaugeBar(109)] }),
       'rows out of order $.tables[0].rows[2].pressures[0]',
     ],
-    ['one row', (t) => t.rows.splice(1), 'wrong shape $.tables[0].rows'],
+    ['one row', (t) => t.rows.splice(1), 'too short $.tables[0].rows'],
     [
       'mixed units',
       (t) => (t.rows[1] = { temperature: celsius(20), pressures: [{ ...gaugeBar(14), unit: 'MPa' }, gaugeBar(100)] }),
       'mixed units $.tables[0].rows[1].pressures[0].unit',
     ],
-    ['a cell left out', (t) => t.rows[1]?.pressures.pop(), 'wrong shape $.tables[0].rows[1].pressures'],
+    ['a cell left out', (t) => t.rows[1]?.pressures.pop(), 'cells left out $.tables[0].rows[1].pressures'],
     ['two columns of one name', (t) => (t.columns = ['type A', 'type A']), 'duplicate name $.tables[0].columns[1]'],
     [
       'a reference temperature outside',
       (t) => (t.referenceTemperature = celsius(50)),
-      'outside the table $.tables[0].referenceTemperature',
+      'reference outside the table $.tables[0].referenceTemperature',
     ],
     ['a printed step of zero', (t) => (t.printedStep = apart(0)), 'not positive $.tables[0].printedStep'],
     ['an unknown word for outside', (t) => (t.outside = 'clamp'), 'unknown word $.tables[0].outside'],
   ])('%s', (_title, change, problem) => {
-    const problems = broken(change);
-    expect(problems).toContain(problem);
-    expect(problems.filter((one) => one.includes('$.tables'))).toHaveLength(1);
+    expect(broken(change)).toEqual([problem]);
   });
 
-  test('and nothing that depends on it is judged', () => {
+  const point = { pressure: gaugeBar(140), temperature: celsius(20) };
+  const column = { table: 'sheet 1', column: 'type A' };
+  const applies = 'at the measured temperature';
+  test.each<[string, Record<string, unknown>]>([
+    ['its pre-charge', {}],
+    ['its pre-charge, beside a nominal point', { nominal: point }],
+    ['its nominal point', { precharge: { table: 'sheet 2', column: 'type A' }, nominal: column }],
+    ['a limit', { precharge: point, tolerance: { minimum: column, maximum: point } }],
+    ['both limits', { precharge: point, tolerance: { minimum: column, maximum: column } }],
+    [
+      'limits after charging',
+      { precharge: point, tolerance: { plusMinus: apart(2), applies }, toleranceAfterCharging: { minimum: column, maximum: column } },
+    ], // prettier-ignore
+  ])('and no more of a specification that uses it for %s, of which no accumulator is judged', (_title, stated) => {
+    const json = round();
+    json.tables.push({ ...table(), name: 'sheet 2' });
+    json.tables[0] = { ...table(), outside: 'clamp' };
+    json.specifications = [
+      { ...specificationOf('type A'), ...stated },
+      { ...specificationOf('type B'), precharge: point },
+    ];
+    expect(said(json)).toEqual(['unknown word $.tables[0].outside']);
+    expect(rest(json).notJudged.map(({ name }) => name)).toEqual(['1']);
+    expect(rest(json).accumulators.map(({ name }) => name)).toEqual(['2']);
+    expect(rest(json).complete).toBe('partial');
+  });
+
+  test.each([[5], [{}], [null], ['sheet 1']])(
+    'nor of one that uses a table, where %j stands in place of all tables',
+    (tables) => {
+      const json = { ...round(), tables };
+      expect(said(json)).toEqual(['not a list $.tables']);
+      expect(rest(json).notJudged).toHaveLength(2);
+    },
+  );
+
+  test('nor does it hide what else is wrong with a specification that uses it', () => {
     const json = round();
     json.tables[0] = { ...table(), outside: 'clamp' };
-    const report = rest(json);
-    expect(report.accumulators).toEqual([]);
-    expect(report.notJudged).toHaveLength(2);
+    json.specifications[0] = { ...specificationOf('type A'), gasVolume: { value: 0, unit: 'L' } };
+    expect(said(json)).toEqual(['unknown word $.tables[0].outside', 'not positive $.specifications[0].gasVolume']);
+  });
+
+  test('nor is a name that two tables share unknown: each of the two is said to share it', () => {
+    const json = round();
+    json.tables.push(table());
+    expect(said(json)).toEqual(['duplicate name $.tables[0].name', 'duplicate name $.tables[1].name']);
+    expect(rest(json).notJudged).toHaveLength(2);
   });
 });
 
 describe('what a specification states is a point or a column', () => {
   test.each([
-    ['a table without a column', { table: 'sheet 1' }, 'wrong shape $.specifications[0].precharge'],
+    ['a table without a column', { table: 'sheet 1' }, 'neither point nor table $.specifications[0].precharge'],
     [
       'a point and a table',
       { pressure: gaugeBar(140), temperature: celsius(20), table: 'sheet 1', column: 'type A' },
-      'wrong shape $.specifications[0].precharge',
+      'neither point nor table $.specifications[0].precharge',
     ],
-    ['nothing', {}, 'wrong shape $.specifications[0].precharge'],
+    ['nothing', {}, 'neither point nor table $.specifications[0].precharge'],
     ['an unknown table', { table: 'sheet 2', column: 'type A' }, 'unknown table $.specifications[0].precharge.table'],
-    ['an unknown column', { table: 'sheet 1', column: 'type C' }, 'unknown word $.specifications[0].precharge.column'],
+    [
+      'an unknown column',
+      { table: 'sheet 1', column: 'type C' },
+      'unknown column $.specifications[0].precharge.column',
+    ],
   ])('%s', (_title, precharge, problem) => {
     const json = round();
     json.specifications[0] = { ...specificationOf('type A'), precharge };
     expect(said(json)).toEqual([problem]);
   });
 
+  test('each limit by itself: two that are not sound are still limits, and no tolerance is asked for', () => {
+    const json = round();
+    const limit = { pressure: { ...gaugeBar(138), unit: 'barg' }, temperature: celsius(20) };
+    json.specifications[0] = { ...specificationOf('type A'), tolerance: { minimum: limit, maximum: limit } };
+    expect(said(json)).toEqual([
+      'unknown unit $.specifications[0].tolerance.minimum.pressure.unit',
+      'unknown unit $.specifications[0].tolerance.maximum.pressure.unit',
+    ]);
+  });
+
   test('at one ambient with its table', () => {
     const json = round();
     json.specifications[0] = { ...specificationOf('type A'), ambient: { ...ambient, value: 1000 } };
-    expect(said(json)).toEqual(['not an ambient pressure $.specifications[0].precharge.table']);
+    expect(said(json)).toEqual(['other ambient $.specifications[0].precharge.table']);
   });
 });

@@ -25,7 +25,7 @@ test('text and parsed JSON give the same report', () => {
 
 test('a byte order mark is passed over, once', () => {
   expect(reportText(`\uFEFF${text}`)).toStrictEqual(reportRest(exampleRound()));
-  expect(said(reportText(`\uFEFF\uFEFF${text}`))).toEqual(['not JSON $']);
+  expect(said(reportText(`\uFEFF\uFEFF${text}`))).toEqual(['not a JSON text $']);
 });
 
 describe('what is not JSON is refused', () => {
@@ -46,7 +46,7 @@ describe('what is not JSON is refused', () => {
     ['a bad escape in a key', '{"\\x":1,"\\x":2}'],
   ])('%s', (_title, given) => {
     const report = reportText(given);
-    expect(said(report)).toEqual(['not JSON $']);
+    expect(said(report)).toEqual(['not a JSON text $']);
     expect(report.complete).toBe('partial');
     expect(report.accumulators).toEqual([]);
     expectSound(report);
@@ -60,7 +60,7 @@ describe('what is not JSON is refused', () => {
     ['a number', 5],
     ['bytes', Buffer.from(text)],
   ])('%s, which is no text', (_title, given) => {
-    expect(said(reportText(given as string))).toEqual(['not JSON $']);
+    expect(said(reportText(given as string))).toEqual(['not a JSON text $']);
   });
 
   test('what the parser says of a long text is cut short', () => {
@@ -219,9 +219,9 @@ describe('text that is too deep', () => {
 
   test('is refused at one level more than are read', () => {
     expect(said(reportText(nested(DEEPEST + 1)))).toEqual(['too deep $']);
-    expect(said(reportText(nested(DEEPEST)))).toEqual(['wrong shape $']);
+    expect(said(reportText(nested(DEEPEST)))).toEqual(['not an object $']);
     expect(said(reportText(`[${nested(DEEPEST - 1)},${nested(DEEPEST)}]`))).toEqual(['too deep $']);
-    expect(said(reportText(`[${nested(DEEPEST - 1)},${nested(DEEPEST - 1)}]`))).toEqual(['wrong shape $']);
+    expect(said(reportText(`[${nested(DEEPEST - 1)},${nested(DEEPEST - 1)}]`))).toEqual(['not an object $']);
   });
 
   test.each([

@@ -125,6 +125,6 @@ test('the report is left as it was; none, and no report', () => {
   worstFirst(report);
   expect(report).toStrictEqual(reportRest(exampleRound()));
   expect(worstFirst(reportRest({ version: 1, specifications: [], groups: [] }))).toEqual([]);
-  expect(problemOf(() => worstFirst(null as never)).code).toBe('wrong shape');
+  expect(problemOf(() => worstFirst(null as never)).code).toBe('not an object');
   expect(refusalOf(() => worstFirst({} as never)).map(({ path }) => path)).toContain('accumulators');
 });

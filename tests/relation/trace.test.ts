@@ -234,7 +234,7 @@ describe.each(SPECS)('the working of a check, %s', (_, spec) => {
     let result: Check | undefined;
     const steps = stepsOf((trace) => (result = check(spec, reading, trace)));
     const { verdict, charge: move } = result ?? check(spec, reading);
-    if (verdict.outcome !== 'undercharged' || move.action !== 'add') throw new Error(verdict.why);
+    if (verdict.outcome !== 'undercharged' || move.action !== 'add') throw new Error(verdict.outcome);
     const last = (about: string, gives: string): number | undefined =>
       steps.filter((step) => step.about === about && step.relation.gives === gives).at(-1)?.result;
     const [filled, read] = steps.find(({ relation }) => relation.gives === 'n')?.values.slice(1) ?? [];

@@ -26,9 +26,9 @@ const isFile = (path: string): boolean => path.endsWith('.ts');
 const folderOf = (file: string): string => file.split('/')[0] ?? '';
 const inside = files.filter((file) => file.includes('/'));
 
-test('src holds the folders of the method, in this order, and the entry', () => {
+test('src holds the folders of the method, in this order, and the entries', () => {
   expect([...new Set(inside.map(folderOf))].sort()).toEqual([...ORDER].sort());
-  expect(files.filter((file) => !file.includes('/'))).toEqual(['index.ts']);
+  expect(files.filter((file) => !file.includes('/'))).toEqual(['core.ts', 'index.ts']);
 });
 
 test.each(inside)('%s imports only from its own step and from earlier ones', (file) => {
@@ -68,5 +68,6 @@ describe('packages stand behind one door each', () => {
 });
 
 test('the entries name what they export', () => {
-  for (const entry of ['index.ts', 'record/index.ts']) expect(sources.get(entry)).not.toMatch(/export \*/);
+  for (const entry of ['core.ts', 'record/index.ts']) expect(sources.get(entry)).not.toMatch(/export \*/);
+  expect(sources.get('index.ts')).toBe("export * from './core.js';\nexport { read } from './quantity/text.js';\n");
 });

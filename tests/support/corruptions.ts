@@ -98,12 +98,12 @@ function visit(
 
 const BASIS: readonly Corruption[] = [
   reading('reading without basis', 'EV', 1, 'pressure.basis', NOTHING, 'basis missing'),
-  reading('reading said to be absolute', 'FI', 1, 'pressure.basis', 'absolute', 'wrong kind'),
-  reading('system pressure said to be a difference', 'EV', 4, 'systemPressure.basis', 'difference', 'wrong kind'),
+  reading('reading said to be absolute', 'FI', 1, 'pressure.basis', 'absolute', 'wrong basis'),
+  reading('system pressure said to be a difference', 'EV', 4, 'systemPressure.basis', 'difference', 'wrong basis'),
   spec('tolerance without basis', 0, 'tolerance.plusMinus.basis', NOTHING, 'basis missing'),
-  spec('tolerance said to be a gauge pressure', 1, 'tolerance.above.basis', 'gauge', 'wrong kind'),
+  spec('tolerance said to be a gauge pressure', 1, 'tolerance.above.basis', 'gauge', 'wrong basis'),
   group('ambient without basis', 0, 'ambient.basis', NOTHING, 'basis missing', EVERY_EV),
-  group('ambient said to be a gauge pressure', 1, 'ambient.basis', 'gauge', 'wrong kind', EVERY_FI),
+  group('ambient said to be a gauge pressure', 1, 'ambient.basis', 'gauge', 'wrong basis', EVERY_FI),
   reading('a basis on a temperature', 'EV', 3, 'temperature.basis', 'absolute', 'unknown field'),
 ];
 
@@ -124,23 +124,10 @@ const UNITS: readonly Corruption[] = [
 ];
 
 const DECIMALS: readonly Corruption[] = [
-  ...[
-    '141,3',
-    '',
-    'NaN',
-    'Infinity',
-    '1e999',
-    '0x10',
-    ' 1 ',
-    '.5',
-    '5.',
-    '1_000',
-    '1.413.0',
-    '１４１',
-    '+-1',
-    '1e',
-    'text',
-  ].map((text) => reading(`the text ${JSON.stringify(text)}`, 'EV', 1, 'pressure.value', text, 'not a decimal')),
+  ...['141,3', '', 'NaN', 'Infinity', '0x10', ' 1 ', '.5', '5.', '1_000', '1.413.0', '１４１', '+-1', '1e', 'text'].map(
+    (text) => reading(`the text ${JSON.stringify(text)}`, 'EV', 1, 'pressure.value', text, 'not a decimal'),
+  ),
+  reading('a text beyond every double', 'EV', 1, 'pressure.value', '1e999', 'beyond double'),
   reading('a text too long to be a reading', 'FI', 7, 'temperature.value', '1'.repeat(41), 'not a decimal'),
   group('decimal comma in a group', 1, 'temperature.value', '36,5', 'not a decimal', FI_GROUP_TEMPERATURE.map(fi)),
   group('decimal comma in a gauge step', 1, 'gaugeStep.value', '0,1', 'not a decimal', FI_GROUP_STEP.map(fi)),
@@ -159,7 +146,15 @@ const PHYSICS: readonly Corruption[] = [
   reading('below absolute zero', 'EV', 1, 'temperature.value', -273.16, 'below absolute zero', 'temperature.value'),
   reading('below absolute zero, in °F', 'EV', 7, 'temperature.value', '-459.68', 'below absolute zero'),
   group('below absolute zero, once', 1, 'temperature.value', -300, 'below absolute zero', FI_GROUP_TEMPERATURE.map(fi)),
-  reading('gauge pressure below minus the ambient', 'EV', 3, 'pressure.value', -1.009, 'below vacuum', 'pressure'),
+  reading(
+    'gauge pressure below minus the ambient',
+    'EV',
+    3,
+    'pressure.value',
+    -1.009,
+    'gauge below vacuum',
+    'pressure',
+  ),
   reading('negative ambient', 'EV', 5, 'ambient', withUnit(-1, 'hPa', 'absolute'), 'below vacuum', 'ambient.value'),
   reading('colder than the model', 'EV', 1, 'temperature.value', -215, 'outside the model', 'temperature'),
   group(
@@ -196,10 +191,10 @@ const PHYSICS: readonly Corruption[] = [
   spec('negative volume', 1, 'gasVolume.value', -1.6, 'negative'),
   spec('no settling time', 1, 'settling.minutes', 0, 'not positive'),
   spec('negative allowance', 0, 'settling.allowance.value', -1.5, 'negative', 'settling.allowance'),
-  reading('negative rest', 'EV', 6, 'minutesAtRest', -1, 'negative'),
-  reading('gauge step of zero', 'EV', 7, 'gaugeStep.value', 0, 'not positive'),
+  reading('negative rest', 'EV', 6, 'minutesAtRest', -1, 'not minutes at rest'),
+  reading('gauge step of zero', 'EV', 7, 'gaugeStep.value', 0, 'not a step'),
   reading('gauge step far too fine', 'FI', 4, 'gaugeStep.value', 1e-12, 'step too fine'),
-  group('gauge step of zero, once', 1, 'gaugeStep.value', 0, 'not positive', FI_GROUP_STEP.map(fi)),
+  group('gauge step of zero, once', 1, 'gaugeStep.value', 0, 'not a step', FI_GROUP_STEP.map(fi)),
 ];
 
 const BANDS: readonly Corruption[] = [
@@ -216,8 +211,8 @@ const BANDS: readonly Corruption[] = [
     notJudged: EVERY_FI,
   },
   spec('band that reaches zero', 0, 'tolerance.plusMinus.value', 140, 'band reaches zero', 'tolerance'),
-  spec('two tolerances', 0, 'tolerance.plusMinusPercentOfGauge', 2, 'wrong shape', 'tolerance'),
-  spec('one side of a tolerance', 1, 'tolerance.above', NOTHING, 'wrong shape', 'tolerance'),
+  spec('two tolerances', 0, 'tolerance.plusMinusPercentOfGauge', 2, 'not a tolerance', 'tolerance'),
+  spec('one side of a tolerance', 1, 'tolerance.above', NOTHING, 'not a tolerance', 'tolerance'),
   spec('unknown place of the band', 1, 'tolerance.applies', 'always', 'unknown word'),
 ];
 
@@ -255,19 +250,19 @@ const NAMES: readonly Corruption[] = [
   {
     title: 'group with an empty name',
     puts: [['$.groups[0].name', '']],
-    said: [{ code: 'wrong shape', path: '$.groups[0].name', about: '' }],
+    said: [{ code: 'too short', path: '$.groups[0].name', about: '' }],
     notJudged: EVERY_EV,
   },
   {
     title: 'accumulator with a number for its name',
     puts: [[`${fi(2)}.name`, 2]],
-    said: [{ code: 'wrong shape', path: `${fi(2)}.name` }],
+    said: [{ code: 'not a text', path: `${fi(2)}.name` }],
     notJudged: [fi(2)],
   },
   {
     title: 'name too long',
     puts: [[`${fi(2)}.name`, 'n'.repeat(201)]],
-    said: [{ code: 'too large', path: `${fi(2)}.name`, about: `${'n'.repeat(80)}…` }],
+    said: [{ code: 'too long', path: `${fi(2)}.name`, about: `${'n'.repeat(80)}…` }],
     notJudged: [fi(2)],
   },
 ];
@@ -293,9 +288,9 @@ const FIELDS: readonly Corruption[] = [
     notJudged: [fi(1)],
   })),
   spec('no reference point', 0, 'precharge', NOTHING, 'missing'),
-  spec('settling that is no object', 1, 'settling', null, 'wrong shape'),
-  reading('pressure as a bare text', 'FI', 3, 'pressure', '10.2 MPa', 'wrong shape'),
-  group('gauge step as a bare number', 0, 'gaugeStep', 1, 'wrong shape', [1, 2, 3, 4, 5, 6, 8].map(ev)),
+  spec('settling that is no object', 1, 'settling', null, 'not an object'),
+  reading('pressure as a bare text', 'FI', 3, 'pressure', '10.2 MPa', 'not an object'),
+  group('gauge step as a bare number', 0, 'gaugeStep', 1, 'not an object', [1, 2, 3, 4, 5, 6, 8].map(ev)),
   reading('unknown word for the oil side', 'FI', 3, 'oilSide', 'drained', 'unknown word'),
   reading('evidence left out', 'FI', 3, 'gasInside', NOTHING, 'missing'),
   reading('unknown role', 'EV', 1, 'role', 'as seen', 'unknown word'),
@@ -319,7 +314,7 @@ const HARMLESS: readonly Corruption[] = [
   {
     title: 'title that is no text',
     puts: [['$.title', 1]],
-    said: [{ code: 'wrong shape', path: '$.title' }],
+    said: [{ code: 'not a text', path: '$.title' }],
     notJudged: [],
   },
 ];
@@ -354,7 +349,7 @@ const VISITS: readonly Corruption[] = [
     ['times that run backwards by their offsets', '2026-03-14T10:15:59+02:00'],
   ].map(([title = '', time]) => {
     const puts = [['[1].role', 'settled'], ['[1].at', time]] as const; // prettier-ignore
-    return visit(title, puts, ['order of readings', '[1].at']);
+    return visit(title, puts, ['times run backwards', '[1].at']);
   }),
   visit(
     'more rest than the clock allows',
@@ -383,21 +378,21 @@ const VISITS: readonly Corruption[] = [
     ],
     ['rest contradicts readings', '[2].minutesAtRest'],
   ),
-  visit('empty visit', [['', []]], ['wrong shape', '']),
-  visit('more than a hundred readings', [['', Array.from({ length: 101 }, () => null)]], ['too large', '']),
+  visit('empty visit', [['', []]], ['too short', '']),
+  visit('more than a hundred readings', [['', Array.from({ length: 101 }, () => null)]], ['too long', '']),
   ...[
     '2026-02-29T09:10:00+01:00',
     '2026-03-14T25:00:00Z',
     '2026-03-14T09:10:00',
     '2026-03-14T09:10+01:00',
     '14 March 2026',
-  ].map((time) => reading(`the time ${time}`, 'EV', 1, 'at', time, 'wrong shape')),
+  ].map((time) => reading(`the time ${time}`, 'EV', 1, 'at', time, 'not a time')),
 ];
 
 const used = (n: number): Corruption => ({
   title: `instrument that is not listed, named by a reading (EV ${n})`,
   puts: [[`${ev(n)}.visit[0].instruments`, { pressure: 'gauge D' }]],
-  said: [{ code: 'unknown word', path: `${ev(n)}.visit[0].instruments.pressure`, about: `EV ${n}` }],
+  said: [{ code: 'unknown instrument', path: `${ev(n)}.visit[0].instruments.pressure`, about: `EV ${n}` }],
   notJudged: [ev(n)],
 });
 
@@ -423,13 +418,13 @@ function carried(title: string, place: string, value: unknown, code: ProblemCode
 const CARRIED: readonly Corruption[] = [
   used(1),
   used(7),
-  group('instrument that is not listed, named by a group', 0, 'instruments.pressure', 'gauge D', 'unknown word', EV_BY_GROUP_GAUGE), // prettier-ignore
-  group('instrument named like what objects inherit', 0, 'instruments.pressure', 'toString', 'unknown word', EV_BY_GROUP_GAUGE), // prettier-ignore
+  group('instrument that is not listed, named by a group', 0, 'instruments.pressure', 'gauge D', 'unknown instrument', EV_BY_GROUP_GAUGE), // prettier-ignore
+  group('instrument named like what objects inherit', 0, 'instruments.pressure', 'toString', 'unknown instrument', EV_BY_GROUP_GAUGE), // prettier-ignore
   group('instrument for an unknown quantity', 0, 'instruments.volume', 'gauge A', 'unknown field', []),
-  group('instruments that are no object', 0, 'instruments', 'gauge A', 'wrong shape', EVERY_EV),
-  instrument('day that is not in the calendar', 'due', '2026-02-29', 'wrong shape'),
-  instrument('due date with a time', 'due', '2026-02-28T00:00:00Z', 'wrong shape'),
-  instrument('certificate that is no text', 'certificate', 117, 'wrong shape'),
+  group('instruments that are no object', 0, 'instruments', 'gauge A', 'not an object', EVERY_EV),
+  instrument('day that is not in the calendar', 'due', '2026-02-29', 'not a date'),
+  instrument('due date with a time', 'due', '2026-02-28T00:00:00Z', 'not a date'),
+  instrument('certificate that is no text', 'certificate', 117, 'not a text'),
   instrument('instrument without kind', 'kind', NOTHING, 'missing'),
   instrument('unknown field of an instrument', 'range', '0 to 10 bar', 'unknown field'),
   {
@@ -437,47 +432,47 @@ const CARRIED: readonly Corruption[] = [
     puts: [['$.instruments[1].name', 'gauge C']],
     said: [
       ...[1, 2].map((i) => ({ code: 'duplicate name' as const, path: `$.instruments[${i}].name`, about: 'gauge C' })),
-      { code: 'unknown word', path: '$.groups[1].instruments.pressure', about: FIS },
+      { code: 'unknown instrument', path: '$.groups[1].instruments.pressure', about: FIS },
     ],
     notJudged: [ev(7), ...EVERY_FI],
   },
   {
     title: 'instruments that are no list',
     puts: [['$.instruments', {}]],
-    said: [{ code: 'wrong shape', path: '$.instruments' }],
+    said: [{ code: 'not a list', path: '$.instruments' }],
     notJudged: [...EVERY_EV, ...EVERY_FI],
   },
-  carried('serial that is a number', 'serial', 2041, 'wrong shape'),
-  carried('component code that is empty', 'componentCode', '', 'wrong shape'),
-  carried('position too long', 'position', 'p'.repeat(201), 'too large'),
-  carried('remarks too long', 'remarks', 'r'.repeat(2001), 'too large'),
-  carried('half a surrogate pair in the remarks', 'remarks', 'valve \uD83D leaks', 'wrong shape'),
+  carried('serial that is a number', 'serial', 2041, 'not a text'),
+  carried('component code that is empty', 'componentCode', '', 'too short'),
+  carried('position too long', 'position', 'p'.repeat(201), 'too long'),
+  carried('remarks too long', 'remarks', 'r'.repeat(2001), 'too long'),
+  carried('half a surrogate pair in the remarks', 'remarks', 'valve \uD83D leaks', 'not a text'),
   carried('negative running hours', 'runningHours', -1, 'negative'),
   carried('running hours that are no number', 'runningHours', Number.NaN, 'not a number'),
-  carried('running hours as text', 'runningHours', '8120', 'wrong shape'),
-  carried('a part renewed that is no text', 'partsRenewed[1]', {}, 'wrong shape'),
+  carried('running hours as text', 'runningHours', '8120', 'not a number'),
+  carried('a part renewed that is no text', 'partsRenewed[1]', {}, 'not a text'),
   carried(
     'more than a hundred parts renewed',
     'partsRenewed',
     Array.from({ length: 101 }, () => 'cap'),
-    'too large',
+    'too long',
   ),
-  carried('time of stop without offset', 'stoppedAt', '2026-03-14T07:30:00', 'wrong shape'),
-  carried('permit that is no text', 'deviationPermit', true, 'wrong shape'),
-  group('half a surrogate pair in the unit served', 1, 'unitServed', '\uDE00', 'wrong shape', []),
-  group('remarks of a group that are too long', 1, 'remarks', 'r'.repeat(2001), 'too large', []),
-  carried('time of draining that is a date', 'drainedAt', '2026-03-14', 'wrong shape'),
-  carried('reader without a name', 'readBy', '', 'wrong shape'),
+  carried('time of stop without offset', 'stoppedAt', '2026-03-14T07:30:00', 'not a time'),
+  carried('permit that is no text', 'deviationPermit', true, 'not a text'),
+  group('half a surrogate pair in the unit served', 1, 'unitServed', '\uDE00', 'not a text', []),
+  group('remarks of a group that are too long', 1, 'remarks', 'r'.repeat(2001), 'too long', []),
+  carried('time of draining that is a date', 'drainedAt', '2026-03-14', 'not a time'),
+  carried('reader without a name', 'readBy', '', 'too short'),
   {
     title: 'half a surrogate pair in the title',
     puts: [['$.title', 'Quarterly \uD83D check']],
-    said: [{ code: 'wrong shape', path: '$.title' }],
+    said: [{ code: 'not a text', path: '$.title' }],
     notJudged: [],
   },
   {
     title: 'half a surrogate pair in a name',
     puts: [[`${ev(3)}.name`, 'EV \uD83D']],
-    said: [{ code: 'wrong shape', path: `${ev(3)}.name`, about: 'EV \uFFFD' }],
+    said: [{ code: 'not a text', path: `${ev(3)}.name`, about: 'EV \uFFFD' }],
     notJudged: [ev(3)],
   },
 ];

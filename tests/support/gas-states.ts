@@ -19,7 +19,7 @@ export function evenly(min: number, max: number): fc.Arbitrary<number> {
   return fc.integer({ min: 0, max: steps }).map((i) => min + ((max - min) * i) / steps);
 }
 
-/** The critical temperature of the equation, K; its last 0.0001 K is a matter of its own. */
+/** The critical temperature of the equation, K; the last millikelvin below it has tests of its own. */
 export const T_CRITICAL = SPAN_2000_JSON.reducing.T_K;
 
 /** Temperatures of supercritical fluid, K: a third of them below 160 K, where the Gaussian terms count. */

@@ -5,6 +5,7 @@ import {
   judge,
   referred,
   slope,
+  specification,
   standardAtmosphere,
   target,
   targetSource,
@@ -17,6 +18,7 @@ import {
   bar,
   barOf,
   celsius,
+  GIVEN,
   hPa,
   pointOf,
   readingWith,
@@ -464,8 +466,13 @@ describe('a nominal point beside a table', () => {
   test('is refused beside a reference point', () => {
     expect(problemOf(() => specOf(140, 20, { nominal: pointOf(140, 20) }))).toMatchObject({
       path: 'nominal',
-      code: 'wrong shape',
+      code: 'nominal without a table',
       found: 'a nominal point beside a reference point',
     });
+  });
+
+  test('is not blamed for what is wrong with what it stands beside', () => {
+    const given = { ...GIVEN, nominal: pointOf(140, 20), precharge: undefined as never };
+    expect(problemOf(() => specification(given))).toMatchObject({ path: 'precharge', code: 'wrong kind' });
   });
 });

@@ -46,11 +46,11 @@ const WRONG_KINDS: readonly Row[] = [
   ['no reference point', { precharge: undefined }, 'precharge: wrong kind'],
   ['a pressure for a reference point', { precharge: null }, 'precharge: wrong kind'],
   ['a bare reference pressure', { precharge: reference(140) }, 'precharge.pressure: wrong kind'],
-  ['an absolute one', { precharge: reference(hPa(140_000)) }, 'precharge.pressure: wrong kind'],
-  ['a copied one', { precharge: reference({ ...bar(140) }) }, 'precharge.pressure: wrong kind'],
+  ['an absolute one', { precharge: reference(hPa(140_000)) }, 'precharge.pressure: absolute for gauge'],
+  ['a copied one', { precharge: reference({ ...bar(140) }) }, 'precharge.pressure: unchecked copy'],
   ['a bare reference temperature', { precharge: reference(bar(140), 20) }, 'precharge.temperature: wrong kind'],
   ['no ambient', { ambient: undefined }, 'ambient: wrong kind'],
-  ['a gauge pressure as ambient', { ambient: bar(1) }, 'ambient: wrong kind'],
+  ['a gauge pressure as ambient', { ambient: bar(1) }, 'ambient: gauge for absolute'],
   ['no tolerance', { tolerance: undefined }, 'tolerance: wrong kind'],
   ['a bare tolerance', { tolerance: { ...MEASURED, plusMinus: 2 } }, 'tolerance.plusMinus: wrong kind'],
   [
@@ -62,7 +62,7 @@ const WRONG_KINDS: readonly Row[] = [
   ['a bare upper side', { tolerance: { ...MEASURED, below: barOf(1), above: 3 } }, 'tolerance.above: wrong kind'],
   ['a bare volume', { gasVolume: 5 }, 'gasVolume: wrong kind'],
   ['an amount as volume', { gasVolume: amount(5, 'mol') }, 'gasVolume: wrong kind'],
-  ['an absolute allowable pressure', { allowable: hPa(210_000) }, 'allowable: wrong kind'],
+  ['an absolute allowable pressure', { allowable: hPa(210_000) }, 'allowable: absolute for gauge'],
   ['no settling', { settling: undefined }, 'settling: wrong kind'],
   ['a bare allowance', { settling: { ...settling, allowance: 1.5 } }, 'settling.allowance: wrong kind'],
   [
@@ -81,7 +81,7 @@ const AMBIENTS: readonly Row[] = [
 const percent = (value: unknown): Record<string, unknown> => ({
   tolerance: { ...MEASURED, plusMinusPercentOfGauge: value },
 });
-const NO_WIDTH = 'tolerance.plusMinusPercentOfGauge: band without width';
+const NO_PERCENTAGE = 'tolerance.plusMinusPercentOfGauge: not a percentage';
 
 const TOLERANCES: readonly Row[] = [
   ['± 0', { tolerance: { ...MEASURED, plusMinus: barOf(0) } }, 'tolerance.plusMinus: band without width'],
@@ -100,11 +100,11 @@ const TOLERANCES: readonly Row[] = [
   ...[0, 100, 101, -2, Number.NaN, Number.POSITIVE_INFINITY, '2', undefined].map((value): Row => [
     `${String(value)} percent`,
     percent(value),
-    NO_WIDTH,
+    NO_PERCENTAGE,
   ]),
-  ['in no form', { tolerance: MEASURED }, 'tolerance: wrong shape'],
-  ['the lower side alone', { tolerance: { ...MEASURED, below: barOf(1) } }, 'tolerance: wrong shape'],
-  ['the upper side alone', { tolerance: { ...MEASURED, above: barOf(1) } }, 'tolerance: wrong shape'],
+  ['in no form', { tolerance: MEASURED }, 'tolerance: not a tolerance'],
+  ['the lower side alone', { tolerance: { ...MEASURED, below: barOf(1) } }, 'tolerance: not a tolerance'],
+  ['the upper side alone', { tolerance: { ...MEASURED, above: barOf(1) } }, 'tolerance: not a tolerance'],
   ...[
     { plusMinus: barOf(2), below: barOf(1) },
     { plusMinus: barOf(2), below: barOf(1), above: barOf(3) },
@@ -113,7 +113,7 @@ const TOLERANCES: readonly Row[] = [
   ].map((forms): Row => [
     `in mixed forms: ${Object.keys(forms).join(', ')}`,
     { tolerance: { ...MEASURED, ...forms } },
-    'tolerance: wrong shape',
+    'tolerance: not a tolerance',
   ]),
   ['without saying where it applies', { tolerance: { plusMinus: barOf(2) } }, 'tolerance.applies: missing'],
   [
@@ -138,10 +138,15 @@ const REST: readonly Row[] = [
   ]),
   ['no gas volume', { gasVolume: volume(0, 'L') }, 'gasVolume: not positive'],
   ['a negative allowance', { settling: { ...settling, allowance: barOf(-0.1) } }, 'settling.allowance: negative'],
-  ...[0, -5, Number.NaN, Number.POSITIVE_INFINITY, '5', undefined].map((minutes): Row => [
-    `${String(minutes)} minutes`,
+  ...[0, -5].map((minutes): Row => [
+    `${minutes} minutes`,
     { settling: { ...settling, minutes } },
     'settling.minutes: not positive',
+  ]),
+  ...[Number.NaN, Number.POSITIVE_INFINITY, '5', undefined].map((minutes): Row => [
+    `${String(minutes)} as minutes`,
+    { settling: { ...settling, minutes } },
+    'settling.minutes: not a number',
   ]),
   ['a reference pressure above the allowable', { allowable: bar(139.9) }, 'precharge.pressure: above allowable'],
   [
@@ -193,7 +198,7 @@ describe('a faulty specification', () => {
       'separator: unknown word',
       'gasVolume: not positive',
       'allowable: wrong kind',
-      'settling.minutes: not positive',
+      'settling.minutes: not a number',
     ]);
   });
 
@@ -346,12 +351,14 @@ describe('a specification', () => {
     ['a quantity', toAbsolute(bar(140), standardAtmosphere)],
     ['nothing', undefined],
   ];
+  const uncheckedCopies = 5;
 
   test.each(uses)('is used by %s, and nothing else is', (_, use) => {
     expect(() => use(spec)).not.toThrow();
-    for (const [title, copy] of copies) {
+    for (const [i, [title, copy]] of copies.entries()) {
       const problems = refusalOf(() => use(copy as Specification));
-      expect(problems, title).toMatchObject([{ path: 'spec', code: 'wrong kind' }]);
+      const code = i < uncheckedCopies ? 'unchecked specification' : 'wrong kind';
+      expect(problems, title).toMatchObject([{ path: 'spec', code }]);
     }
   });
 

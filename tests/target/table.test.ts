@@ -32,14 +32,14 @@ const rowsWith = (changed: Record<number, unknown>): Record<string, unknown> => 
 
 describe('a table is refused', () => {
   test.each<[string, Record<string, unknown>, string[]]>([
-    ['without rows', { rows: [] }, ['precharge.rows: wrong shape']],
-    ['with one row', { rows: TABLE.rows.slice(0, 1) }, ['precharge.rows: wrong shape']],
-    ['with rows of undefined', { rows: undefined }, ['precharge.rows: wrong shape']],
-    ['with rows of null', { rows: null }, ['precharge.rows: wrong shape']],
+    ['without rows', { rows: [] }, ['precharge.rows: too few rows']],
+    ['with one row', { rows: TABLE.rows.slice(0, 1) }, ['precharge.rows: too few rows']],
+    ['with rows of undefined', { rows: undefined }, ['precharge.rows: too few rows']],
+    ['with rows of null', { rows: null }, ['precharge.rows: too few rows']],
     [
       'with rows in an object',
       { rows: { 0: pointOf(1, 0), 1: pointOf(2, 20), length: 2 } },
-      ['precharge.rows: wrong shape'],
+      ['precharge.rows: too few rows'],
     ],
     [
       'with a temperature twice',
@@ -72,7 +72,7 @@ describe('a table is refused', () => {
     [
       'with an absolute pressure',
       rowsWith({ 0: { pressure: hPa(127_300), temperature: celsius(0) } }),
-      ['precharge.rows[0].pressure: wrong kind'],
+      ['precharge.rows[0].pressure: absolute for gauge'],
     ],
     [
       'with a bare temperature',
@@ -87,12 +87,12 @@ describe('a table is refused', () => {
     [
       'with a reference temperature below its rows',
       { referenceTemperature: celsius(-0.01) },
-      ['precharge.referenceTemperature: outside the table'],
+      ['precharge.referenceTemperature: reference outside the table'],
     ],
     [
       'with a reference temperature above its rows',
       { referenceTemperature: celsius(60.01) },
-      ['precharge.referenceTemperature: outside the table'],
+      ['precharge.referenceTemperature: reference outside the table'],
     ],
     ['with a bare reference temperature', { referenceTemperature: 20 }, ['precharge.referenceTemperature: wrong kind']],
     [
@@ -143,7 +143,7 @@ describe('a table is refused', () => {
   test('with everything that is wrong, where it has too few rows as well', () => {
     const faulty = { rows: [], referenceTemperature: 20, printedStep: 0.1, outside: 'guess' };
     expect(refused(faulty)).toEqual([
-      'precharge.rows: wrong shape',
+      'precharge.rows: too few rows',
       'precharge.referenceTemperature: wrong kind',
       'precharge.printedStep: wrong kind',
       'precharge.outside: unknown word',
@@ -158,7 +158,7 @@ describe('a table is refused', () => {
     expect(said({ rows: TABLE.rows.slice(0, 1) })[1]).toBe('two rows or more');
     expect(said({ rows: [pointOf(140, 20), pointOf(139, 40)] })).toEqual([
       '139 bar gauge after 140 bar gauge',
-      'pressures that increase with temperature',
+      'temperatures and pressures that both increase from row to row',
     ]);
     expect(said({ rows: [pointOf(140, 20), pointOf(150, 20)] })[0]).toBe('293.15 K after 293.15 K');
     expect(said({ referenceTemperature: celsius(61) })).toEqual([
@@ -273,11 +273,11 @@ describe('one column of several', () => {
   });
 
   test.each([
-    ['that there is none of', 'type C', 'name', 'unknown word', '"type C"'],
-    ['in other letters', 'Type A', 'name', 'unknown word', '"Type A"'],
-    ['that stands there twice', 'twice', 'name', 'unknown word', '"twice"'],
-    ['with a cell left out', 'short', 'columns', 'wrong shape', '2 pressures in column "short"'],
-    ['with a cell too many', 'long', 'columns', 'wrong shape', '4 pressures in column "long"'],
+    ['that there is none of', 'type C', 'name', 'unknown column', '"type C"'],
+    ['in other letters', 'Type A', 'name', 'unknown column', '"Type A"'],
+    ['that stands there twice', 'twice', 'name', 'unknown column', '"twice"'],
+    ['with a cell left out', 'short', 'columns', 'cells left out', '2 pressures in column "short"'],
+    ['with a cell too many', 'long', 'columns', 'cells left out', '4 pressures in column "long"'],
   ])('%s is refused', (_, name, path, code, found) => {
     expect(problemOf(() => columnOf(TABLES, name))).toMatchObject({ path, code, found });
   });

@@ -99,9 +99,9 @@ describe('is refused', () => {
   test.each([
     ['a step of zero', { every: temperatureDifference(0, 'K') }, 'not positive', 'every'],
     ['a step downwards', { every: temperatureDifference(-5, 'K') }, 'not positive', 'every'],
-    ['a range downwards', { to: temperature(-5, '°C') }, 'not positive', 'to'],
-    ['rows that would be written alike', { every: temperatureDifference(0.25, 'K') }, 'step too fine', 'every'],
-    ['too many rows', { every: temperatureDifference(0.001, 'K') }, 'too large', 'every'],
+    ['a range downwards', { to: temperature(-5, '°C') }, 'range runs backwards', 'to'],
+    ['rows that would be written alike', { every: temperatureDifference(0.25, 'K') }, 'rows alike', 'every'],
+    ['too many rows', { every: temperatureDifference(0.001, 'K') }, 'too many rows', 'every'],
     [
       'a range beyond the model',
       { to: temperature(2000, '°C'), every: temperatureDifference(500, 'K') },
@@ -114,7 +114,7 @@ describe('is refused', () => {
       'unknown unit',
       'temperatureStep.unit',
     ],
-    ['a gauge step of zero', { gaugeStep: { step: 0, unit: 'bar' as const } }, 'not positive', 'gaugeStep.step'],
+    ['a gauge step of zero', { gaugeStep: { step: 0, unit: 'bar' as const } }, 'not a step', 'gaugeStep.step'],
     ['a number for a temperature', { from: 0 as never }, 'wrong kind', 'from'],
   ])('%s', (_title, changed, code, path) => {
     expect(problemOf(() => adjustmentTable(spec, { ...given, ...changed }))).toMatchObject({ code, path });

@@ -190,9 +190,9 @@ describe('a band is refused', () => {
   const at = { temperature: celsius(40), ambient: standardAtmosphere };
   test.each<[string, unknown, unknown, string, string]>([
     ['a bare temperature', { ...at, temperature: 40 }, STEP, 'temperature', 'wrong kind'],
-    ['a gauge pressure as ambient', { ...at, ambient: bar(1) }, STEP, 'ambient', 'wrong kind'],
+    ['a gauge pressure as ambient', { ...at, ambient: bar(1) }, STEP, 'ambient', 'gauge for absolute'],
     ['an ambient in the wrong unit', { ...at, ambient: hPa(1.013) }, STEP, 'ambient', 'not an ambient pressure'],
-    ['a step of zero', at, { step: 0, unit: 'bar' }, 'step', 'not positive'],
+    ['a step of zero', at, { step: 0, unit: 'bar' }, 'step', 'not a step'],
     ['a step in an unknown unit', at, { step: 1, unit: 'barg' }, 'unit', 'unknown unit'],
   ])('for %s', (_, conditions, step, path, code) => {
     expect(problemOf(() => band(specWith(), conditions as never, step as never))).toMatchObject({ path, code });

@@ -127,11 +127,11 @@ describe('a reading that is refused, by both', () => {
   test.each<[string, unknown, string, string]>([
     ['none', undefined, 'temperature', 'wrong kind'],
     ['a bare pressure', { ...good, pressure: 143 }, 'pressure', 'wrong kind'],
-    ['an absolute pressure', { ...good, pressure: hPa(143_000) }, 'pressure', 'wrong kind'],
+    ['an absolute pressure', { ...good, pressure: hPa(143_000) }, 'pressure', 'absolute for gauge'],
     ['a bare temperature', { ...good, temperature: 40 }, 'temperature', 'wrong kind'],
     ['no ambient', { ...good, ambient: undefined }, 'ambient', 'wrong kind'],
     ['an ambient in the wrong unit', { ...good, ambient: hPa(10.13) }, 'ambient', 'not an ambient pressure'],
-    ['a pressure below vacuum', { ...good, pressure: bar(-1.0133) }, 'pressure', 'below vacuum'],
+    ['a pressure below vacuum', { ...good, pressure: bar(-1.0133) }, 'pressure', 'gauge below vacuum'],
   ])('%s', (_, given, path, code) => {
     for (const call of [referred, explainingTemperature]) {
       expect(problemOf(() => call(specWith(), given as Read))).toMatchObject({ path, code });

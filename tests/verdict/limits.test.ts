@@ -128,14 +128,14 @@ describe('limits stated by the manual', () => {
   const high = pointOf(142, 20);
 
   test.each<[string, unknown, string[]]>([
-    ['crossed', { minimum: high, maximum: low }, ['tolerance: band without width']],
+    ['crossed', { minimum: high, maximum: low }, ['tolerance: limits crossed']],
     ['the same', { minimum: low, maximum: low }, ['tolerance: band without width']],
     ['both above the target', { minimum: pointOf(140.01, 20), maximum: high }, ['tolerance: limits crossed']],
     ['both below the target', { minimum: low, maximum: pointOf(139.99, 20) }, ['tolerance: limits crossed']],
     [
       'crossed where one is stated elsewhere',
       { minimum: pointOf(140.1, 0), maximum: high },
-      ['tolerance: band without width'],
+      ['tolerance: limits crossed'],
     ],
     ['a minimum alone', { minimum: low }, ['tolerance.maximum: wrong kind']],
     ['a maximum alone', { maximum: high }, ['tolerance.minimum: wrong kind']],
@@ -149,12 +149,12 @@ describe('limits stated by the manual', () => {
       { minimum: bar(138), maximum: high },
       ['tolerance.minimum.pressure: wrong kind', 'tolerance.minimum.temperature: wrong kind'],
     ],
-    ['with a size beside them', { minimum: low, maximum: high, plusMinus: barOf(2) }, ['tolerance: wrong shape']],
-    ['with where they apply', { minimum: low, maximum: high, ...MEASURED }, ['tolerance: wrong shape']],
+    ['with a size beside them', { minimum: low, maximum: high, plusMinus: barOf(2) }, ['tolerance: not a tolerance']],
+    ['with where they apply', { minimum: low, maximum: high, ...MEASURED }, ['tolerance: not a tolerance']],
     [
       'with a size and a faulty minimum',
       { minimum: null, maximum: high, plusMinus: barOf(2) },
-      ['tolerance.minimum: wrong kind', 'tolerance: wrong shape'],
+      ['tolerance.minimum: wrong kind', 'tolerance: not a tolerance'],
     ],
     ['a minimum of zero', { minimum: pointOf(0, 20), maximum: high }, ['tolerance: band reaches zero']],
     [
@@ -406,7 +406,7 @@ describe('the band after charging', () => {
   test.each<[string, unknown, string[]]>([
     ['a bare size', { plusMinus: 1, ...MEASURED }, ['toleranceAfterCharging.plusMinus: wrong kind']],
     ['null', null, ['toleranceAfterCharging: wrong kind']],
-    ['no form', MEASURED, ['toleranceAfterCharging: wrong shape']],
+    ['no form', MEASURED, ['toleranceAfterCharging: not a tolerance']],
     ['another word', { plusMinus: barOf(1), applies: 'always' }, ['toleranceAfterCharging.applies: unknown word']],
     ['down to zero', { plusMinus: barOf(140), ...MEASURED }, ['toleranceAfterCharging: band reaches zero']],
     [

@@ -7,8 +7,10 @@ import {
   specification,
   target,
   targetSource,
+  why,
   type Allowed,
   type Band,
+  type Cause,
   type Charge,
   type Compared,
   type Disagreement,
@@ -23,6 +25,7 @@ import {
   type Outcome,
   type PressureDifference,
   type Reading,
+  type Reason,
   type ReferencePoint,
   type Specification,
   type SpecificationGiven,
@@ -207,7 +210,7 @@ describe('a verdict', () => {
         break;
       case 'gas side empty':
         expectTypeOf(verdict).toEqualTypeOf<Empty>();
-        expectTypeOf(verdict.causes).toEqualTypeOf<readonly string[]>();
+        expectTypeOf(verdict.causes).toEqualTypeOf<readonly Cause[]>();
         break;
       case 'gauge too coarse':
         expectTypeOf(verdict).toEqualTypeOf<TooCoarse>();
@@ -218,10 +221,11 @@ describe('a verdict', () => {
     }
   });
 
-  it('always has target, band and words', () => {
+  it('always has target, band and reasons', () => {
     expectTypeOf(verdict.target).toEqualTypeOf<GaugePressure>();
     expectTypeOf(verdict.band).toEqualTypeOf<Band>();
-    expectTypeOf(verdict.why).toBeString();
+    expectTypeOf(verdict.because).toEqualTypeOf<readonly [Reason, ...Reason[]]>();
+    expectTypeOf(why).parameter(2).toExtend<{ readonly because: readonly Reason[] }>();
   });
 
   it('has no comparison before it is known to be one', () => {

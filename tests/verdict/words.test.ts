@@ -1,7 +1,9 @@
-import { check, gauge, type Charge, type Reading, type Reason, type Specification } from 'isochore';
+import { assess, check, gauge, judge, why, type Reading, type Reason, type Specification } from 'isochore';
 import { describe, expect, test } from 'vitest';
 import { REASON } from '../../src/basis/words.js';
 import { bar, barOf, celsius, readingWith, reads, specWith } from '../support/accumulator.js';
+import { INSTRUMENTS } from '../support/instruments.js';
+import { problemOf } from '../support/problem.js';
 
 interface Case {
   readonly reason: Reason;
@@ -12,6 +14,8 @@ interface Case {
 }
 
 const narrow = specWith({ tolerance: { plusMinus: barOf(0.3), applies: 'at the measured temperature' } });
+
+const RULE = { acceptance: 'guarded both ways', risk: { below: 0.025, above: 0.025 } } as const;
 
 const CASES: readonly Case[] = [
   {
@@ -89,6 +93,13 @@ const CASES: readonly Case[] = [
     says: ['153.0 bar gauge read, 152.6 bar gauge wanted at 40.0 °C, limits 150.7 bar gauge and 154.6 bar gauge'],
   },
   {
+    reason: 'not conclusive',
+    reading: reads(155),
+    says: [
+      'whether 155.0 bar gauge is too much, with 152.6 bar gauge wanted at 40.0 °C and an upper limit of 154.6 bar',
+    ],
+  },
+  {
     reason: 'target above the allowable pressure',
     spec: specWith({ allowable: bar(150) }),
     reading: readingWith(),
@@ -105,11 +116,20 @@ const CASES: readonly Case[] = [
 /** Every reason that a check gives, with its words: of the verdict, of the charge, of the stop pressure. */
 function reasons(spec: Specification, reading: Reading): [readonly Reason[], string][] {
   const { verdict, charge } = check(spec, reading);
-  return [[verdict.because, verdict.why], ...withheld(charge), ...('stop' in charge ? withheld(charge.stop) : [])];
+  const sure = assess(spec, reading, INSTRUMENTS, RULE).charge;
+  const results: object[] = [verdict, charge, sure, ...('stop' in charge ? [charge.stop] : [])];
+  return results.flatMap((result): [readonly Reason[], string][] =>
+    hasReasons(result) ? [[result.because, why(spec, reading, result)]] : [],
+  );
 }
 
-function withheld(part: object | Charge): [readonly Reason[], string][] {
-  return 'because' in part && 'why' in part && typeof part.why === 'string' ? [[part.because, part.why]] : [];
+function hasReasons(result: object): result is { because: readonly Reason[] } {
+  return 'because' in result;
+}
+
+/** What a check of a reading says. */
+function said(reading: Reading, spec = specWith()): string {
+  return why(spec, reading, judge(spec, reading));
 }
 
 describe('the words of every reason', () => {
@@ -128,33 +148,51 @@ describe('the words of every reason', () => {
   test('are in the unit of the gauge', () => {
     // 152.612 bar is 2213.45 psi, 143 bar 2074.04 psi; 1 psi is 6894.757 Pa (NIST SP 811:2008, B.8).
     const reading = readingWith({ gaugeStep: { step: 20, unit: 'psi' }, pressure: gauge(2080, 'psi') });
-    const { why } = check(specWith(), reading).verdict;
-    expect(why).toContain('undercharged by 133 psi: 2080 psi gauge read, 2213 psi gauge wanted at 40.0 °C');
-    expect(why).toContain('lower limit 2185 psi gauge');
+    const text = said(reading);
+    expect(text).toContain('undercharged by 133 psi: 2080 psi gauge read, 2213 psi gauge wanted at 40.0 °C');
+    expect(text).toContain('lower limit 2185 psi gauge');
   });
 
   test.each([0.3, 0.04, 0.004, 0.0004])('tell the limits of a band of ± %d bar apart', (size) => {
     const spec = specWith({ tolerance: { plusMinus: barOf(size), applies: 'at the measured temperature' } });
-    const { why } = check(spec, reads(152.6)).verdict;
-    const [, lower, upper] = /lies between ([\d.]+) bar gauge and ([\d.]+) bar gauge/.exec(why) ?? [];
+    const [, lower, upper] =
+      /lies between ([\d.]+) bar gauge and ([\d.]+) bar gauge/.exec(said(reads(152.6), spec)) ?? [];
     expect(Number(lower)).toBeLessThan(Number(upper));
   });
 
   test('leave the explaining temperature out where there is none', () => {
-    const { verdict } = check(specWith(), reads(10));
-    expect(verdict.why).toMatch(/^undercharged by 142\.6 bar: 10\.0 bar gauge read.*lower limit 150\.7 bar gauge$/);
+    expect(said(reads(10))).toMatch(/^undercharged by 142\.6 bar: 10\.0 bar gauge read.*lower limit 150\.7 bar gauge$/);
   });
 
   test('of several missing pieces of evidence stand beside each other', () => {
-    const { verdict, charge } = check(specWith(), readingWith({ oilSide: 'not drained', minutesAtRest: 3 }));
+    const reading = readingWith({ oilSide: 'not drained', minutesAtRest: 3 });
     const texts = [CASES[1], CASES[5]].map((x) => x?.says[0] ?? '');
-    expect(verdict.why.split('; ')).toHaveLength(2);
-    for (const text of texts) expect(verdict.why).toContain(text);
-    expect(charge).toEqual({ action: 'withheld', because: verdict.because, why: verdict.why });
+    expect(said(reading).split('; ')).toHaveLength(2);
+    for (const text of texts) expect(said(reading)).toContain(text);
+    const { verdict, charge } = check(specWith(), reading);
+    expect(charge).toEqual({ action: 'withheld', because: verdict.because });
   });
 
   test('say the temperature in °C to a tenth, whatever it was given in', () => {
-    const { why } = check(specWith(), readingWith({ temperature: celsius(-3.14) })).verdict;
-    expect(why).toContain('wanted at -3.1 °C');
+    expect(said(readingWith({ temperature: celsius(-3.14) }))).toContain('wanted at -3.1 °C');
+  });
+
+  test("can be one's own, reason by reason, with the same numbers", () => {
+    const words = {
+      reasons: { 'below the lower limit': '{off} zu wenig' },
+      explained: 'stimmt bei {explaining}',
+    } as const;
+    const [spec, reading] = [specWith(), readingWith()];
+    expect(why(spec, reading, judge(spec, reading), words)).toBe('9.6 bar zu wenig; stimmt bei 24.7 °C');
+    const high = reads(165);
+    expect(why(spec, high, judge(spec, high), words)).toMatch(/^overcharged by .*; stimmt bei 59\.7 °C$/);
+  });
+
+  test('refuse a name in braces that has no number', () => {
+    const [spec, reading] = [specWith(), readingWith()];
+    const words = { reasons: { 'below the lower limit': '{missing} zu wenig, {constructor}' } } as const;
+    const { code, found, wanted } = problemOf(() => why(spec, reading, judge(spec, reading), words));
+    expect([code, found]).toEqual(['words not sound', '"{missing} zu wenig, {constructor}"']);
+    expect(wanted).toContain('{missing}');
   });
 });

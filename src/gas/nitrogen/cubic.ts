@@ -1,6 +1,7 @@
+import { log } from '../elementary.js';
 import { R_CODATA_2018 as R } from '../constant.js';
 import { propertiesFrom, pvtFrom, type Derivatives, type IdealPart } from '../helmholtz.js';
-import type { GasKernel, GasModel, Properties, Pvt } from '../model.js';
+import { gasModel, type GasKernel, type GasModel, type Properties, type Pvt } from '../model.js';
 import { densityRoot, type Isothermal } from '../solve.js';
 import { M } from './coefficients.js';
 import { idealPart } from './ideal.js';
@@ -32,11 +33,11 @@ function residual(T_K: number, rho: number, out: Derivatives): void {
   const A_tt = 0.5 * scale * kappa * s * (1 + kappa);
   const x = b * rho;
   const q = 1 + 2 * x - x * x;
-  const L = Math.log((1 + (1 + Math.SQRT2) * x) / (1 + (1 - Math.SQRT2) * x));
+  const L = log((1 + (1 + Math.SQRT2) * x) / (1 + (1 - Math.SQRT2) * x));
   const L_d = (2 * Math.SQRT2 * x) / q;
   const L_dd = (2 * Math.SQRT2 * x * (1 + x * x)) / (q * q);
   const y = x / (1 - x);
-  out.a = -Math.log(1 - x) - A * L;
+  out.a = -log(1 - x) - A * L;
   out.d = y - A * L_d;
   out.dd = y / (1 - x) - A * L_dd;
   out.t = -A_t * L;
@@ -92,7 +93,7 @@ const KERNEL: GasKernel = {
  * state.compressibility.toFixed(3); // => '0.994'
  * ```
  */
-export const cubicNitrogen: GasModel = {
+export const cubicNitrogen: GasModel = /* @__PURE__ */ gasModel({
   id: 'nitrogen-peng-robinson-1976',
   gas: 'nitrogen',
   source: {
@@ -110,4 +111,4 @@ export const cubicNitrogen: GasModel = {
   },
   uncertainty: [],
   '~kernel': KERNEL,
-};
+});

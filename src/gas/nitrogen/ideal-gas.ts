@@ -1,6 +1,6 @@
 import { R_CODATA_2018 as R } from '../constant.js';
 import { propertiesFrom, pvtFrom, type Derivatives, type IdealPart } from '../helmholtz.js';
-import type { GasKernel, GasModel } from '../model.js';
+import { gasModel, type GasKernel, type GasModel } from '../model.js';
 import { M, SPAN_2000 } from './coefficients.js';
 import { idealPart } from './ideal.js';
 
@@ -33,7 +33,7 @@ const KERNEL: GasKernel = {
  * state.compressibility; // => 1
  * ```
  */
-export const idealNitrogen: GasModel = {
+export const idealNitrogen: GasModel = /* @__PURE__ */ gasModel({
   id: 'nitrogen-ideal',
   gas: 'nitrogen',
   source: {
@@ -48,4 +48,4 @@ export const idealNitrogen: GasModel = {
   },
   uncertainty: [],
   '~kernel': KERNEL,
-};
+});

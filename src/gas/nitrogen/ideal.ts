@@ -1,3 +1,4 @@
+import { exp, log } from '../elementary.js';
 import type { IdealPart } from '../helmholtz.js';
 import { IDEAL, RHO_REDUCING, T_REDUCING } from './coefficients.js';
 
@@ -12,10 +13,9 @@ export function idealPart(T_K: number, rho_mol_m3: number, out: IdealPart): void
   const p2 = power['-2'] / (tau * tau);
   const p3 = power['-3'] / (tau * tau * tau);
   const x = theta_K / T_K;
-  const e = Math.exp(-x);
+  const e = exp(-x);
   const weight = e / (1 - e);
-  out.a =
-    Math.log(rho_mol_m3 / RHO_REDUCING) + a1 + a2 * tau + lnTau * Math.log(tau) + p1 + p2 + p3 + n_e * Math.log(1 - e);
+  out.a = log(rho_mol_m3 / RHO_REDUCING) + a1 + a2 * tau + lnTau * log(tau) + p1 + p2 + p3 + n_e * log(1 - e);
   out.t = a2 * tau + lnTau - p1 - 2 * p2 - 3 * p3 + n_e * x * weight;
   out.tt = -lnTau + 2 * p1 + 6 * p2 + 12 * p3 - n_e * x * x * weight * (1 + weight);
 }

@@ -1,4 +1,4 @@
-import type { GasModel } from '../model.js';
+import { gasModel, type GasModel } from '../model.js';
 import { M, R, SPAN_2000 } from './coefficients.js';
 import { NITROGEN_KERNEL } from './kernel.js';
 
@@ -15,7 +15,7 @@ import { NITROGEN_KERNEL } from './kernel.js';
  * nitrogen.validity.temperature_K; // => [64, 1000]
  * ```
  */
-export const nitrogen: GasModel = {
+export const nitrogen: GasModel = /* @__PURE__ */ gasModel({
   id: 'nitrogen-span-2000',
   gas: 'nitrogen',
   source: SPAN_2000,
@@ -33,4 +33,4 @@ export const nitrogen: GasModel = {
     { temperature_K: [240, 523], pressure_Pa: [0, 30e6], density: 2e-4 },
   ],
   '~kernel': NITROGEN_KERNEL,
-};
+});

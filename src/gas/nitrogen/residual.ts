@@ -1,3 +1,4 @@
+import { exp } from '../elementary.js';
 import { BELL, TERM } from './coefficients.js';
 
 // The residual part of the Helmholtz energy. Only + − × ÷, sqrt and exp: powers differ in the last place between engines.
@@ -77,7 +78,7 @@ function bell(order: Order, tau: number, { n, t, beta, gamma }: (typeof BELL)[ke
   const factor = order === 0 ? 1 : order === 1 ? f : f * f - t - 2 * beta * tau * tau;
   let power = 1;
   for (let i = 0; i < t; i += 1) power *= tau;
-  return n * power * Math.exp(-beta * off * off) * factor;
+  return n * power * exp(-beta * off * off) * factor;
 }
 
 /** The isotherm's coefficients for α or one of its derivatives in τ. */
@@ -162,7 +163,7 @@ export function sums(delta: number, c: Isotherm, out: Sums): void {
   const b6 = c.e1d6 * d6;
   const b7 = c.e1d7 * d6 * delta;
   const b8 = c.e1d8 * d8;
-  let e = Math.exp(-delta);
+  let e = exp(-delta);
   let p = b1 + b3 + b4 + b6 + b7 + b8;
   let dp = b1 + 3 * b3 + 4 * b4 + 6 * b6 + 7 * b7 + 8 * b8;
   let ddp = b1 + 9 * b3 + 16 * b4 + 36 * b6 + 49 * b7 + 64 * b8;
@@ -176,7 +177,7 @@ export function sums(delta: number, c: Isotherm, out: Sums): void {
   const c4 = c.e2d4 * d4;
   const c5 = c.e2d5 * d5;
   const c8 = c.e2d8 * d8;
-  e = Math.exp(-d2);
+  e = exp(-d2);
   p = c1 + c2 + c3 + c4 + c5 + c8;
   dp = c1 + 2 * c2 + 3 * c3 + 4 * c4 + 5 * c5 + 8 * c8;
   ddp = c1 + 4 * c2 + 9 * c3 + 16 * c4 + 25 * c5 + 64 * c8;
@@ -187,7 +188,7 @@ export function sums(delta: number, c: Isotherm, out: Sums): void {
   const f4 = c.e3d4 * d4;
   const f5 = c.e3d5 * d5;
   const f8 = c.e3d8 * d8;
-  e = Math.exp(-d3);
+  e = exp(-d3);
   p = f4 + f5 + f8;
   dp = 4 * f4 + 5 * f5 + 8 * f8;
   ddp = 16 * f4 + 25 * f5 + 64 * f8;
@@ -199,7 +200,7 @@ export function sums(delta: number, c: Isotherm, out: Sums): void {
   const g5 = c.e4d5 * d5;
   const g6 = c.e4d6 * d6;
   const g9 = c.e4d9 * d8 * delta;
-  e = Math.exp(-d4);
+  e = exp(-d4);
   p = g3 + g5 + g6 + g9;
   dp = 3 * g3 + 5 * g5 + 6 * g6 + 9 * g9;
   ddp = 9 * g3 + 25 * g5 + 36 * g6 + 81 * g9;
@@ -211,9 +212,9 @@ export function sums(delta: number, c: Isotherm, out: Sums): void {
     // D[δ^d exp(−η (δ−ε)²)] is the same times k = d − 2ηδ(δ−ε), and D of it times k² − 2ηδ(2δ−ε).
     const off = delta - 1; // ε is 1 in all four
     const twice = 2 * delta - 1;
-    const near20 = Math.exp(-20 * off * off) * (c.bells.b33 + c.bells.b34) * delta;
-    const near15 = Math.exp(-15 * off * off) * c.bells.b35 * d3;
-    const near25 = Math.exp(-25 * off * off) * c.bells.b36 * d2;
+    const near20 = exp(-20 * off * off) * (c.bells.b33 + c.bells.b34) * delta;
+    const near15 = exp(-15 * off * off) * c.bells.b35 * d3;
+    const near25 = exp(-25 * off * off) * c.bells.b36 * d2;
     const k20 = 1 - 40 * delta * off;
     const k15 = 3 - 30 * delta * off;
     const k25 = 2 - 50 * delta * off;

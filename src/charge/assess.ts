@@ -1,0 +1,60 @@
+import type { Trace } from '../basis/relation.js';
+import type { Instruments } from '../reading/instruments.js';
+import type { Reading } from '../reading/reading.js';
+import type { Specification } from '../target/specification.js';
+import { uncertainty, type Budget, type NoBudget } from '../verdict/budget.js';
+import { decide, type Decision, type Rule } from '../verdict/decide.js';
+import { checkedReading } from '../verdict/judge.js';
+import { caution } from '../basis/caution.js';
+import type { Charge } from './charge.js';
+import { check, type Check } from './check.js';
+
+/** The whole answer to one reading whose instruments are known. */
+export interface Assessment extends Check {
+  /** How sure the comparison is, and of what the doubt consists. */
+  readonly uncertainty: Budget | NoBudget;
+  /** What the reading decides by the rule that was chosen. */
+  readonly decision: Decision;
+}
+
+/**
+ * {@link check} with the instruments of the reading: how sure it is, and what it decides. Gas is vented only on a
+ * conclusive decision, that the gauge is over its limit and the truth above the target: vented gas has to be bought, and
+ * too little tears the diaphragm. Without one the quantity is withheld, `not conclusive`. Gas to add is given as it is:
+ * the next reading will tell.
+ *
+ * @param rule how large a risk of a wrong decision may be; for the caller to choose, there is no usual one
+ * @throws {@link Fault} as {@link check}, {@link uncertainty} and {@link decide}
+ * @example
+ * ```ts
+ * const rule = { acceptance: 'guarded acceptance', risk: { below: 0.025, above: 0.025 } } as const;
+ * const { decision, charge } = assess(spec, reading, instruments, rule);
+ * decision.outcome; // => 'undercharged'
+ * charge.action; // => 'add'
+ * ```
+ */
+export function assess(
+  spec: Specification,
+  reading: Reading,
+  instruments: Instruments,
+  rule: Rule,
+  trace?: Trace,
+): Assessment {
+  const own = checkedReading(reading);
+  const checked = check(spec, own, trace);
+  const budget = uncertainty(spec, own, instruments, trace);
+  const decision = decide(spec, own, instruments, rule);
+  return {
+    ...checked,
+    charge: conclusive(checked.charge, decision),
+    cautions: [...budget.cautions.map((code) => caution(code)), ...checked.cautions],
+    uncertainty: budget,
+    decision,
+  };
+}
+
+function conclusive(charge: Charge, decision: Decision): Charge {
+  if (charge.action !== 'vent') return charge;
+  if (decision.outcome === 'overcharged' && decision.direction === 'high') return charge;
+  return { action: 'withheld', because: ['not conclusive'] };
+}

@@ -1,0 +1,157 @@
+// All that computes, but for reading text: that is what needs decimal.js, and a file apart lets a bundler leave it out.
+export { describe, Fault, isFault, type Problem, type ProblemCode } from './basis/fault.js';
+export type { Relation, Step, Trace } from './basis/relation.js';
+export type { Source } from './basis/source.js';
+
+export type {
+  AbsolutePressure,
+  Amount,
+  Checked,
+  GaugePressure,
+  Kind,
+  Mass,
+  PressureDifference,
+  Quantity,
+  QuantityOf,
+  Temperature,
+  TemperatureDifference,
+  Volume,
+} from './quantity/kind.js';
+export type { AmountUnit, MassUnit, PressureUnit, TemperatureUnit, VolumeUnit } from './quantity/unit.js';
+export { absolute, gauge, pressureDifference, standardAtmosphere, toAbsolute, toGauge } from './quantity/pressure.js';
+export { temperature, temperatureDifference } from './quantity/temperature.js';
+export { amount, mass, volume } from './quantity/contents.js';
+export { compare, difference, ratio, shift, type DifferenceOf, type Levelled } from './quantity/arithmetic.js';
+export { roundTo, valueIn, write, type Division, type Rounding, type Toward, type UnitOf } from './quantity/step.js';
+export {
+  normalConditions,
+  reference0C1bar,
+  reference15C1bar,
+  reference20C1atm,
+  reference60F,
+  reference70F,
+  standardReferenceConditions,
+  writeNormalVolume,
+  type GasCondition,
+  type NormalVolume,
+} from './quantity/normal-volume.js';
+export { readmit } from './quantity/readmit.js';
+
+export type { Equilibrium, GasKernel, GasModel, Properties, Pvt, Range, UncertaintyRegion } from './gas/model.js';
+export { cubicNitrogen } from './gas/nitrogen/cubic.js';
+export { idealNitrogen } from './gas/nitrogen/ideal-gas.js';
+export { nitrogen } from './gas/nitrogen/nitrogen.js';
+export {
+  saturationAt,
+  stateAt,
+  type DensityUncertainty,
+  type GasState,
+  type Given,
+  type Saturation,
+} from './gas/state.js';
+export { massOfGas, normalVolume, normalVolumeAsIdealGas } from './gas/amount.js';
+
+export { caution, type Caution, type CautionCode, type Severity } from './basis/caution.js';
+export {
+  causeText,
+  inWords,
+  uncertaintyText,
+  type Cause,
+  type ContributionCode,
+  type NotCounted,
+  type Reason,
+  type UncertaintyCode,
+  type Undecided,
+  type Words,
+} from './basis/words.js';
+export type { ProblemText } from './basis/problem.js';
+export type { Conditions } from './target/conditions.js';
+export type { TargetSource } from './target/curve.js';
+export { columnOf, type MakersTable, type MakersTables, type ReferencePoint, type Stated } from './target/table.js';
+export {
+  auditTable,
+  type Admitted,
+  type CellResidual,
+  type ColumnAudit,
+  type Fits,
+  type FitsNot,
+  type FitsNowhere,
+  type InDoubt,
+  type LineFound,
+  type ModelFit,
+  type OtherReading,
+  type TableAudit,
+  type WrongCell,
+} from './target/audit.js';
+export type { PrintedTable, TableAuditGiven } from './target/audit/admit.js';
+export type { Equation } from './target/audit/fit.js';
+export type { ReadAs, ReadOtherwise } from './target/audit/sheet.js';
+export {
+  afterCharging,
+  specification,
+  type Disagreement,
+  type Separator,
+  type Specification,
+  type SpecificationGiven,
+} from './target/specification.js';
+export type { Allowed, Applies, Curves, StatedLimits, Tolerance } from './target/tolerance.js';
+export { slope, target, targetSource } from './target/target.js';
+export type { GasInside, OilSide, Reading } from './reading/reading.js';
+export {
+  ACCURACY_CLASSES,
+  MOST_READINGS,
+  type AccuracyClass,
+  type Certificate,
+  type ContactThermometer,
+  type DialGauge,
+  type DigitalGauge,
+  type InfraredThermometer,
+  type Instruments,
+  type NotCovered,
+  type Thermometer,
+} from './reading/instruments.js';
+export {
+  adjustmentCsv,
+  adjustmentTable,
+  adjustmentText,
+  MOST_ROWS,
+  type AdjustmentRow,
+  type AdjustmentTable,
+  type AdjustmentTableGiven,
+} from './verdict/adjustment.js';
+export { band, type Band } from './verdict/band.js';
+export { explainingTemperature, referred, type Read } from './verdict/compare.js';
+export {
+  judge,
+  type Compared,
+  type Empty,
+  type NotComparable,
+  type Outcome,
+  type TooCoarse,
+  type Verdict,
+} from './verdict/judge.js';
+export { why } from './verdict/why.js';
+export { uncertainty, type Budget, type Contribution, type NoBudget, type Repeats } from './verdict/budget.js';
+export {
+  decide,
+  type Acceptance,
+  type Decided,
+  type Decision,
+  type NotDecided,
+  type Probabilities,
+  type Rule,
+  type Settling,
+} from './verdict/decide.js';
+export { globalRisks, type GlobalRisks, type Prior } from './verdict/global-risk.js';
+export { simulate, type Draws, type Simulated } from './verdict/monte-carlo.js';
+export {
+  charge,
+  type Charge,
+  type GasQuantity,
+  type Move,
+  type NoMove,
+  type Stop,
+  type Withheld,
+} from './charge/charge.js';
+export { assess, type Assessment } from './charge/assess.js';
+export { check, type Check } from './charge/check.js';

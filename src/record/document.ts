@@ -1,0 +1,352 @@
+// Reads a round, part by part: what is sound goes to be judged, what is not is listed with its problems and everything
+// that depends on it.
+import { cut, problem, quote, type Problem } from '../basis/fault.js';
+import { duplicateName, tooMuch, unknownSpecification } from '../basis/problem.js';
+import { afterCharging } from '../target/specification.js';
+import { judge, type Bands, type Judged } from './accumulator.js';
+import { admitReading, admitSpecification, admitStated, type Admitted, type Around } from './admit.js';
+import { wellFormed } from './canonical.js';
+import { ACCUMULATOR_FIELDS, FOR_THE_GROUP, GROUP_FIELDS } from './carried.js';
+import { admitUsed, instrumentProblems, type Instruments } from './instruments.js';
+import { copied, dataProblem, jsonData } from './json-data.js';
+import { add, isBroken, listAt, shapeProblems, valueAt, type Findings, type Part } from './problems.js';
+import type { AccumulatorJson, RoundReport } from './report-shape.js';
+import { AccumulatorShell, GroupShell, RoundShell } from './shape.js';
+import { admitTable, type Table, type Tables } from './stated.js';
+import { visitProblems, type Clock } from './visit.js';
+
+/**
+ * Deepest nesting of a document that is read, as text or as data; a round needs nine levels.
+ *
+ * @example
+ * ```ts
+ * DEEPEST; // => 32
+ * ```
+ */
+export const DEEPEST = 32;
+
+/**
+ * Most accumulators that one document may hold.
+ *
+ * @example
+ * ```ts
+ * MOST_ACCUMULATORS; // => 250000
+ * ```
+ */
+export const MOST_ACCUMULATORS = 250_000;
+
+/** A document as the report takes it. */
+export interface Document {
+  readonly json: unknown;
+  /** False where it is not all that was given: of a key given twice, a parser keeps the last. */
+  readonly isWhole: boolean;
+}
+
+/** What was read of a document. */
+export interface Read extends Reader {
+  readonly title?: unknown;
+  /** The document itself, where a report can carry it. */
+  readonly input?: { readonly json: unknown };
+}
+
+/** Reads and judges a document; undefined for one that could not be read at all, whose problems are found already. */
+export function readDocument(document: Document | undefined, findings: Findings): Read {
+  const reader: Reader = { findings, instruments: [], groups: [], judged: [], notJudged: [], room: MOST_ACCUMULATORS };
+  return document === undefined ? reader : { ...reader, ...readInto(reader, document) };
+}
+
+function readInto(reader: Reader, { json, isWhole }: Document): Pick<Read, 'title' | 'input'> {
+  const kind = jsonData(json, DEEPEST);
+  if (kind === 'too many values' || kind === 'too deep') {
+    add(reader.findings, '$', [dataProblem(kind, DEEPEST)]);
+    return {};
+  }
+  if (kind === 'not JSON data') {
+    const title = readRound(json, reader);
+    // What has its place in a round is JSON data, so that something has been said already; but for what hides itself.
+    if (reader.findings.found === 0) add(reader.findings, '$', [dataProblem(kind, DEEPEST)]);
+    return { title };
+  }
+  const own = copied(json);
+  const title = readRound(own, reader);
+  return isWhole ? { title, input: { json: own } } : { title };
+}
+
+/** Reads a round into the reader; returns its title. */
+function readRound(json: unknown, reader: Reader): unknown {
+  const problems = shapeProblems(RoundShell, json);
+  add(reader.findings, '$', problems);
+  if (isBroken(problems, 'version') || reader.findings.tainted.has('$')) return undefined;
+  const tables = isBroken(problems, 'tables') ? 'not sound' : readTables(listAt(json, 'tables'), reader.findings);
+  const specifications = readSpecifications(listAt(json, 'specifications'), tables, reader.findings);
+  const instruments = isBroken(problems, 'instruments')
+    ? 'not sound'
+    : readInstruments(listAt(json, 'instruments'), reader);
+  readGroups(listAt(json, 'groups'), specifications, instruments, reader);
+  return isBroken(problems, 'title') ? undefined : valueAt(json, ['title']);
+}
+
+/** What is known while a round is read. */
+interface Reader {
+  readonly findings: Findings;
+  readonly instruments: RoundReport['instruments'];
+  readonly groups: RoundReport['groups'];
+  readonly judged: Judged[];
+  readonly notJudged: RoundReport['notJudged'];
+  /** How many more accumulators the document may hold. */
+  room: number;
+}
+
+/** By name; undefined where the name is given but the specification is not sound. */
+type Specifications = ReadonlyMap<string, Bands | undefined>;
+
+function readTables(list: readonly unknown[], findings: Findings): Tables {
+  const tables = new Map<string, Table | undefined>();
+  const repeated = repeatedNames(list);
+  list.forEach((raw, i) => {
+    const { table, problems } = admitTable(raw);
+    const name = nameOf(raw);
+    const path = `$.tables[${i}]`;
+    add(findings, path, problems, shownName(name));
+    if (name === undefined) return;
+    if (repeated.has(name)) add(findings, path, [duplicate('table', name)], shownName(name));
+    tables.set(name, repeated.has(name) || findings.tainted.has(path) ? undefined : table);
+  });
+  return tables;
+}
+
+function readSpecifications(list: readonly unknown[], tables: Tables, findings: Findings): Specifications {
+  const specifications = new Map<string, Bands | undefined>();
+  const repeated = repeatedNames(list);
+  list.forEach((raw, i) => {
+    const { spec, problems } = admitSpecification(raw, tables);
+    const name = nameOf(raw);
+    const path = `$.specifications[${i}]`;
+    add(findings, path, problems, shownName(name));
+    if (name === undefined) return;
+    if (repeated.has(name)) add(findings, path, [duplicate('specification', name)], shownName(name));
+    const sound = spec !== undefined && !repeated.has(name) && !findings.tainted.has(path);
+    specifications.set(name, sound ? { inService: spec, afterCharging: afterCharging(spec) } : undefined);
+  });
+  return specifications;
+}
+
+function readInstruments(list: readonly unknown[], { findings, instruments: sound }: Reader): Instruments {
+  const instruments = new Map<string, RoundReport['instruments'][number] | undefined>();
+  const repeated = repeatedNames(list);
+  list.forEach((raw, i) => {
+    const problems = instrumentProblems(raw);
+    const name = nameOf(raw);
+    const path = `$.instruments[${i}]`;
+    if (name !== undefined && repeated.has(name)) problems.push(duplicate('instrument', name));
+    add(findings, path, problems, shownName(name));
+    if (name === undefined) return;
+    const isSound = problems.length === 0 && !findings.tainted.has(path);
+    // Not copied before it is known to be sound: anything else may be of any depth, or hold itself.
+    const instrument = isSound ? (copied(raw) as RoundReport['instruments'][number]) : undefined;
+    if (instrument !== undefined) sound.push(instrument);
+    instruments.set(name, instrument);
+  });
+  return instruments;
+}
+
+function readGroups(
+  list: readonly unknown[],
+  specifications: Specifications,
+  instruments: Instruments,
+  reader: Reader,
+): void {
+  const repeated = repeatedNames(list);
+  list.forEach((raw, i) => {
+    const path = `$.groups[${i}]`;
+    const part: Part = { raw, problems: shapeProblems(GroupShell, raw) };
+    const stated = admitStated(part);
+    const used = admitUsed(part, instruments);
+    const name = nameOf(raw);
+    if (name !== undefined && repeated.has(name)) part.problems.push(duplicate('group', name));
+    const said = valueAt(raw, ['specification']);
+    const specification = typeof said === 'string' && !isBroken(part.problems, 'specification') ? said : undefined;
+    if (specification !== undefined && !specifications.has(specification)) {
+      part.problems.push(noSpecification(specification));
+    }
+    add(reader.findings, path, part.problems, shownName(name));
+    const sound = !isBroken(part.problems, 'specification') && !reader.findings.tainted.has(path);
+    const spec = sound && specification !== undefined ? specifications.get(specification) : undefined;
+    const carried = carriedOf(GROUP_FIELDS, part);
+    const isNamed = name !== undefined && !isBroken(part.problems, 'name');
+    if (isNamed && sound && specification !== undefined) reader.groups.push({ name, specification, ...carried });
+    const forEach = forTheGroup(carried);
+    const around = { raw, path, stated, used, instruments, forEach, name: isNamed ? name : undefined };
+    const group = { ...around, specification, spec, specifications };
+    readAccumulators(group, listAt(raw, 'accumulators'), reader);
+  });
+}
+
+interface Group extends Around {
+  readonly path: string;
+  readonly name: string | undefined;
+  /** What it says for each of its accumulators that does not say it itself. */
+  readonly forEach: Carried;
+  /** Name of its specification; undefined where that is no text. */
+  readonly specification: string | undefined;
+  readonly spec: Bands | undefined;
+  /** All of the document, for an accumulator that follows another one. */
+  readonly specifications: Specifications;
+}
+
+function readAccumulators(group: Group, list: readonly unknown[], reader: Reader): void {
+  const repeated = repeatedNames(list);
+  for (const [i, raw] of list.entries()) {
+    const path = `${group.path}.accumulators[${i}]`;
+    if (reader.room === 0) {
+      add(reader.findings, path, [tooMany(list.length - i)], group.name);
+      return;
+    }
+    reader.room -= 1;
+    const name = nameOf(raw);
+    const problems = shapeProblems(AccumulatorShell, raw);
+    if (name !== undefined && repeated.has(name)) problems.push(duplicate('accumulator', name));
+    const ownSpecification = isBroken(problems, 'specification')
+      ? undefined
+      : (valueAt(raw, ['specification']) as string | undefined);
+    if (ownSpecification !== undefined && !group.specifications.has(ownSpecification)) {
+      problems.push(noSpecification(ownSpecification));
+    }
+    const specs = ownSpecification === undefined ? group.spec : group.specifications.get(ownSpecification);
+    const carried = { ...group.forEach, ...carriedOf(ACCUMULATOR_FIELDS, { raw, problems }) };
+    // Stated wrongly, it is not taken from the group instead.
+    const drainedAt = isBroken(problems, 'drainedAt') ? undefined : carried.drainedAt;
+    const readings = isBroken(problems, 'visit') ? [] : readVisit(raw, group, drainedAt, problems);
+    add(reader.findings, path, problems, shownName(name));
+    const sound = problems.length === 0 && !reader.findings.tainted.has(path);
+    const own = { name, specification: ownSpecification ?? group.specification, specs, carried };
+    const judged = sound ? judgedIn(group, own, readings, path, reader.findings) : undefined;
+    if (judged === undefined) reader.notJudged.push(whose(path, group.name, name, carried));
+    else reader.judged.push(judged);
+  }
+}
+
+/** Judges an accumulator, if all that it depends on is sound. */
+function judgedIn(
+  group: Group,
+  { name, specification, specs, carried }: Own,
+  readings: readonly (Admitted | undefined)[],
+  path: string,
+  findings: Findings,
+): Judged | undefined {
+  const sound = readings.filter((admitted) => admitted !== undefined);
+  if (specs === undefined || specification === undefined) return undefined;
+  if (group.name === undefined || name === undefined) return undefined;
+  if (!isSome(sound) || sound.length < readings.length) return undefined;
+  return judge({ group: group.name, name, specification, ...carried }, specs, sound, path, findings);
+}
+
+interface Own {
+  readonly name: string | undefined;
+  /** Name of the specification that it follows: its own, or its group's. */
+  readonly specification: string | undefined;
+  readonly specs: Bands | undefined;
+  readonly carried: Carried;
+}
+
+function isSome<T>(list: readonly T[]): list is readonly [T, ...T[]] {
+  return list.length > 0;
+}
+
+type Carried = Omit<AccumulatorJson, 'group' | 'name' | 'specification' | 'state' | 'asFound' | 'asLeft'>;
+
+/** What is carried of a part as it was given: those of some fields that are there and sound. */
+function carriedOf(fields: Readonly<Record<string, unknown>>, { raw, problems }: Part): Carried {
+  const carried: Record<string, unknown> = {};
+  for (const field of Object.keys(fields)) {
+    const value = valueAt(raw, [field]);
+    if (value !== undefined && !isBroken(problems, field)) carried[field] = copied(value);
+  }
+  return carried;
+}
+
+/** Of what a group says, that which it says for its accumulators. */
+function forTheGroup(group: Carried): Carried {
+  return Object.fromEntries(Object.entries(group).filter(([field]) => FOR_THE_GROUP.includes(field)));
+}
+
+/** The readings of a visit; undefined for one that is not sound, or that takes something unsound from its group. */
+function readVisit(
+  raw: unknown,
+  group: Group,
+  drainedAt: string | undefined,
+  problems: Problem[],
+): readonly (Admitted | undefined)[] {
+  const clocks: Clock[] = [];
+  const readings = listAt(raw, 'visit').map((reading, i) => {
+    const { admitted, problems: own } = admitReading(reading, group);
+    const soundAt = (field: string): unknown => (isBroken(own, field) ? undefined : valueAt(reading, [field]));
+    const rest = soundAt('minutesAtRest');
+    clocks.push({
+      role: soundAt('role') as string | undefined,
+      at: soundAt('at') as string | undefined,
+      minutesAtRest: typeof rest === 'number' ? rest : undefined,
+      saysDrained: soundAt('oilSide') === 'drained, zero verified',
+    });
+    for (const problem of own) problems.push({ ...problem, path: under(`visit[${i}]`, problem.path) });
+    return admitted;
+  });
+  problems.push(...visitProblems(clocks, drainedAt));
+  return readings;
+}
+
+/** The name of an element as its problems quote it; what compares names uses the whole of it. */
+function shownName(name: string): string;
+function shownName(name: string | undefined): string | undefined;
+function shownName(name: string | undefined): string | undefined {
+  return name === undefined ? undefined : wellFormed(cut(name));
+}
+
+function nameOf(raw: unknown): string | undefined {
+  const name = valueAt(raw, ['name']);
+  return typeof name === 'string' ? name : undefined;
+}
+
+/** Names that stand more than once: none of their bearers can be told from the others. */
+function repeatedNames(list: readonly unknown[]): ReadonlySet<string> {
+  const seen = new Set<string>();
+  const repeated = new Set<string>();
+  for (const raw of list) {
+    const name = nameOf(raw);
+    if (name === undefined) continue;
+    if (seen.has(name)) repeated.add(name);
+    seen.add(name);
+  }
+  return repeated;
+}
+
+function duplicate(what: string, name: string): Problem {
+  return problem(duplicateName, 'name', quote(name), { what });
+}
+
+function noSpecification(name: string): Problem {
+  return problem(unknownSpecification, 'specification', quote(name));
+}
+
+function tooMany(left: number): Problem {
+  const most = String(MOST_ACCUMULATORS);
+  return problem(tooMuch, '', `${left} more accumulators`, { most, what: 'accumulators' });
+}
+
+function whose(
+  path: string,
+  group: string | undefined,
+  name: string | undefined,
+  { unitServed }: Carried,
+): RoundReport['notJudged'][number] {
+  return {
+    path,
+    ...(group === undefined ? {} : { group: shownName(group) }),
+    ...(name === undefined ? {} : { name: shownName(name) }),
+    ...(unitServed === undefined ? {} : { unitServed }),
+  };
+}
+
+function under(outer: string, inner: string): string {
+  return inner === '' ? outer : `${outer}.${inner}`;
+}

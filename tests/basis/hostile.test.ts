@@ -1,0 +1,137 @@
+import * as isochore from 'isochore';
+import { caution, causeText, describe as sentence, Fault, inWords, isFault, temperature, type Problem } from 'isochore';
+import { describe, expect, it, test } from 'vitest';
+import { fieldNames, problem, quote } from '../../src/basis/fault.js';
+import * as catalogue from '../../src/basis/problem.js';
+import { relation, step1, type Trace } from '../../src/basis/relation.js';
+import { uncertaintyText } from '../../src/basis/words.js';
+import { problemOf } from '../support/problem.js';
+
+// What a program that is not typed, or that is hostile, may hand to the public functions of the basis: a fault says what is
+// wrong with it, never an error of the engine's.
+
+const NOT_AN_OBJECT = [null, 0, Number.NaN, 'text', true, Symbol('s'), () => 0];
+const cold = problemOf(() => temperature(-300, '°C'));
+
+describe('what a problem says', () => {
+  const long = 'x'.repeat(1_000_000);
+  const half = 'half a pair \ud83d';
+  const said = (found: string, wanted: string): Problem => problem(catalogue.missing, '', found, { wanted });
+
+  it('is bounded, whatever was found and whatever its values are', () => {
+    const { found, wanted, values } = said(long, long);
+    expect(found.length).toBeLessThanOrEqual(401);
+    expect(wanted.length).toBeLessThanOrEqual(3501);
+    expect(values['wanted']).toBe(wanted);
+  });
+
+  it('is well formed', () => {
+    const { found, wanted } = said(half, half);
+    expect([found, wanted]).toEqual(['half a pair \ufffd', 'half a pair \ufffd']);
+    expect(said(`${'x'.repeat(399)}😀 and more`, 'a').found).toBe(`${'x'.repeat(399)}…`);
+    expect(said('a 😀', 'b').found).toBe('a 😀');
+  });
+
+  it('names the first few of many fields, each bounded', () => {
+    const names = Array.from({ length: 100_000 }, (_, i) => (i === 0 ? 'plain' : `${i} ${half} ${long.slice(0, 500)}`));
+    const text = fieldNames(names, ', ');
+    expect(text).toMatch(/^plain, "1 half a pair \\ud83d x/);
+    expect(text).toMatch(/…$/);
+    expect(text.length).toBeLessThan(400);
+  });
+});
+
+describe('what is no problem is refused', () => {
+  const without = (field: keyof Problem): unknown => ({ ...cold, [field]: undefined });
+  const none = [
+    ...NOT_AN_OBJECT,
+    [],
+    {},
+    ...(['code', 'path', 'found', 'wanted', 'remedy', 'values'] as const).map(without),
+  ];
+  test.each(none.map((value) => [value]))('%s', (value) => {
+    const given = value as Problem;
+    const refused = { code: 'wrong kind', path: 'problem', found: quote(value) };
+    expect(problemOf(() => sentence(given))).toMatchObject(refused);
+    expect(problemOf(() => inWords(given))).toMatchObject(refused);
+    expect(problemOf(() => new Fault([given]))).toMatchObject({ ...refused, path: 'problems[0]' });
+  });
+  it('a value in it that is no text', () => {
+    const given = { ...cold, values: { least: 0 } } as unknown as Problem;
+    expect(problemOf(() => sentence(given)).code).toBe('wrong kind');
+  });
+  test.each([...NOT_AN_OBJECT, {}, []].map((value) => [value]))('nor is a fault made of %s', (value) => {
+    const made = (): Fault => new Fault(value as unknown as [Problem]);
+    expect(problemOf(made)).toMatchObject({ code: 'wrong kind', path: 'problems' });
+  });
+});
+
+describe('words', () => {
+  const noTexts = [null, 0, '', true];
+  test.each(noTexts.map((value) => [value]))('%s for words is refused', (value) => {
+    const own = value as never;
+    const refused = { code: 'words not sound' };
+    expect(problemOf(() => causeText('valve not open', own))).toMatchObject(refused);
+    expect(problemOf(() => causeText('valve not open', { causes: own }))).toMatchObject(refused);
+    expect(problemOf(() => caution('asphyxiation', own))).toMatchObject(refused);
+    expect(problemOf(() => inWords(cold, own))).toMatchObject(refused);
+    expect(problemOf(() => inWords(cold, { problems: own }))).toMatchObject(refused);
+    expect(problemOf(() => inWords(cold, { problems: { 'below absolute zero': own } }))).toMatchObject(refused);
+    expect(problemOf(() => uncertaintyText('gauge', own))).toMatchObject(refused);
+  });
+  test.each([[0], [Number.NaN], [null], [{}], [true]])('%s for a text is refused', (value) => {
+    const own = value as never;
+    const refused = { code: 'words not sound', found: quote(value) };
+    expect(problemOf(() => causeText('valve not open', { causes: { 'valve not open': own } }))).toMatchObject(refused);
+    expect(problemOf(() => caution('asphyxiation', { asphyxiation: own }))).toMatchObject(refused);
+    const problems = { 'below absolute zero': { wanted: own, remedy: 'x' } };
+    expect(problemOf(() => inWords(cold, { problems }))).toMatchObject(refused);
+    expect(problemOf(() => uncertaintyText('gauge', { gauge: own }))).toMatchObject(refused);
+  });
+  it('with half of a problem’s texts are refused, not taken in part', () => {
+    const problems = { 'below absolute zero': { wanted: 'mindestens 0 K' } } as never;
+    expect(problemOf(() => inWords(cold, { problems }))).toMatchObject({ code: 'words not sound', found: 'nothing' });
+  });
+  test.each([...NOT_AN_OBJECT, ['valve not open'], 'toString'].map((value) => [value]))('%s is no code', (value) => {
+    for (const call of [
+      () => causeText(value as never),
+      () => caution(value as never),
+      () => uncertaintyText(value as never),
+    ])
+      expect(problemOf(call)).toMatchObject({ code: 'unknown word', found: quote(value) });
+  });
+});
+
+describe('a fault is told from everything else, and nothing that is asked throws', () => {
+  const revoked = Proxy.revocable({}, {});
+  revoked.revoke();
+  const throwing = new Proxy(new Error('x'), {
+    get: () => {
+      throw new Error('mine');
+    },
+  });
+  it('a proxy that is revoked, one that throws, and what is no object', () => {
+    for (const value of [revoked.proxy, throwing, null, undefined, 'fault']) expect(isFault(value)).toBe(false);
+  });
+});
+
+describe('a trace that is no function', () => {
+  const double = relation({ gives: 'y', unit: '1', from: ['x'], formula: '2 * x', source: 'test', of: (x) => 2 * x });
+  test.each([null, 0, 'text', {}, []].map((value) => [value]))('%s is refused', (value) => {
+    const trace = value as unknown as Trace;
+    const refused = { code: 'wrong kind', path: 'trace', found: quote(value) };
+    expect(problemOf(() => step1(trace, double, 'test', 1))).toMatchObject(refused);
+    const { gauge, standardAtmosphere, stateAt, nitrogen, normalConditions } = isochore;
+    expect(problemOf(() => isochore.toAbsolute(gauge(1, 'bar'), standardAtmosphere, trace))).toMatchObject(refused);
+    expect(problemOf(() => stateAt(nitrogen, normalConditions, trace))).toMatchObject(refused);
+  });
+  it('cannot change a formula that it is shown', () => {
+    const seen: isochore.Step[] = [];
+    isochore.stateAt(isochore.nitrogen, isochore.normalConditions, (step) => seen.push(step));
+    expect(seen.length).toBeGreaterThan(1);
+    for (const { relation: shown } of seen) {
+      expect(Object.isFrozen(shown)).toBe(true);
+      expect(Object.isFrozen(shown.from)).toBe(true);
+    }
+  });
+});

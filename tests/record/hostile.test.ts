@@ -1,0 +1,133 @@
+// Documents that are made to break what reads them. JSON text can hold objects that do not become texts or numbers; data
+// can be of any depth, hold itself, or bring its own iterators. Whatever it is: problems, never another error.
+import { describe, expect, test } from 'vitest';
+import { DEEPEST, reportRoundText, reverify, roundJsonSchema, worstFirst, type RoundReport } from 'isochore/record';
+import { exampleRound, expectSound, jsonPath, keysOf, nodesOf, put, refusalOf, reportRest } from '../support/round.js';
+
+const said = ({ problems }: RoundReport): string[] => problems.map(({ code, path }) => `${code} ${path}`);
+
+/** Becomes neither a text nor a number. */
+const STUBBORN = { toString: 1, valueOf: 1 };
+
+describe('an object that becomes neither text nor number', () => {
+  const places = nodesOf(exampleRound()).filter(({ keys }, i) => keys.length > 0 && (keys.length < 5 || i % 11 === 0));
+
+  test.each<readonly [string, unknown]>([
+    ['itself', STUBBORN],
+    ['as a length', { length: STUBBORN }],
+    ['as a length in a list', [{ length: STUBBORN }]],
+  ])('%s, in any place of a round', { timeout: 60_000 }, (_title, value) => {
+    expect(places.length).toBeGreaterThan(100);
+    for (const { keys } of places) {
+      const round = exampleRound();
+      put(round, keys, value);
+      const report = reportRoundText(JSON.stringify(round), { problems: 'report the rest' });
+      expect([jsonPath(keys), report.complete]).toEqual([jsonPath(keys), 'partial']);
+      expectSound(report);
+    }
+  });
+
+  test.each([
+    ['$.title', 'not a text $.title'],
+    ['$.groups[0].name', 'not a text $.groups[0].name'],
+    ['$.groups[0].specification', 'not a text $.groups[0].specification'],
+    ['$.groups[0].accumulators[0].visit', 'not a list $.groups[0].accumulators[0].visit'],
+    ['$.groups[0].accumulators[0].partsRenewed', 'not a list $.groups[0].accumulators[0].partsRenewed'],
+    ['$.instruments[0].name', 'not a text $.instruments[0].name'],
+  ])('%s: what is wrong is its kind, and nothing is said of a length', (path, problem) => {
+    for (const value of [STUBBORN, { length: STUBBORN }, { length: 1000 }, { length: 0 }]) {
+      const round = exampleRound();
+      put(round, keysOf(path), value);
+      expect(said(reportRest(round)).filter((one) => !one.startsWith('unknown instrument'))).toEqual([problem]);
+    }
+  });
+
+  test('nor in a table', () => {
+    const table = { name: 't', columns: { length: STUBBORN }, rows: [{ pressures: { length: STUBBORN } }] };
+    const found = said(reportRest({ version: 1, tables: [table], specifications: [], groups: [] }));
+    expect(found).toContain('not a list $.tables[0].columns');
+    expect(found).toContain('not a list $.tables[0].rows[0].pressures');
+    expect(found).toContain('too short $.tables[0].rows');
+  });
+
+  test('nor in a report', () => {
+    const report = { ...reportRest(exampleRound()), groups: [{ name: { length: STUBBORN }, specification: 'x' }] };
+    expect(reverify(report).problems).toMatchObject([{ code: 'not a text', path: '$.groups[0].name' }]);
+    expect(refusalOf(() => worstFirst(report as never))).toMatchObject([
+      { code: 'not a text', path: 'groups[0].name' },
+    ]);
+  });
+
+  test('the limits stand in the JSON Schema as before', () => {
+    const text = JSON.stringify(roundJsonSchema());
+    const counts = ['"minLength":1,"maxLength":200', '"maxLength":2000', '"minItems":1,"maxItems":100', '"minItems":2,"maxItems":1000', '"maxItems":100']; // prettier-ignore
+    for (const count of counts) expect(text).toContain(count);
+    expect(text).not.toContain('"minLength":0');
+  });
+});
+
+describe('data of any depth', () => {
+  const deep = (levels: number, innermost: unknown = 1): unknown => {
+    let value = innermost;
+    for (let i = 0; i < levels; i += 1) value = { inner: value };
+    return value;
+  };
+  const loop: Record<string, unknown> = { name: 'gauge A', kind: 'pressure gauge' };
+  loop['itself'] = loop;
+
+  test('is too deep at one level more than is read, as in a text', () => {
+    for (const [levels, problem] of [
+      [DEEPEST - 1, 'unknown field $.note'],
+      [DEEPEST, 'too deep $'],
+    ] as const) {
+      // prettier-ignore
+      const round = { ...exampleRound(), note: deep(levels) };
+      expect(said(reportRest(round))).toEqual([problem]);
+      expect(said(reportRoundText(JSON.stringify(round), { problems: 'report the rest' }))).toEqual([problem]);
+      expectSound(reportRest(round));
+    }
+  });
+
+  test.each<readonly [string, unknown]>([
+    ['holds itself', loop],
+    ['is 100 000 levels deep', { name: 'gauge A', kind: 'pressure gauge', inner: deep(100_000) }],
+  ])('an instrument that %s', (_title, instrument) => {
+    const round = exampleRound();
+    put(round, ['instruments', 0], instrument);
+    expect(said(reportRest(round))).toEqual(['too deep $']);
+    // Where something before it is no JSON data, the rest is read part by part.
+    put(round, ['groups', 0, 'accumulators', 0, 'runningHours'], Number.NaN);
+    const { version, groups, specifications, instruments } = round;
+    const report = reportRest({ version, groups, specifications, instruments });
+    expect(said(report)).toContain('not a number $.groups[0].accumulators[0].runningHours');
+    expect(said(report).some((one) => one.startsWith('unknown field $.instruments[0].'))).toBe(true);
+    expectSound(report);
+  });
+});
+
+test.each<readonly [string, unknown]>([
+  ['is none', 5],
+  ['throws', () => { throw new Error('not to be called'); }],
+  ['gives other values', function* () { yield Number.NaN; }],
+])('a list whose own iterator %s is read by index', (_title, iterator) => {
+  const round = exampleRound();
+  for (const { value } of nodesOf(round)) {
+    if (Array.isArray(value)) Object.defineProperty(value, Symbol.iterator, { value: iterator });
+  }
+  expect(reportRest(round)).toStrictEqual(reportRest(exampleRound()));
+  put(round, ['groups', 0, 'accumulators', 0, 'runningHours'], Number.NaN);
+  expect(said(reportRest(round))).toEqual(['not a number $.groups[0].accumulators[0].runningHours']);
+}); // prettier-ignore
+
+test('all objects may inherit a field of the name path', () => {
+  for (const inherited of ['x', 5, ['x']]) {
+    Object.defineProperty(Object.prototype, 'path', { value: inherited, configurable: true, writable: true });
+    let report: RoundReport;
+    try {
+      report = reportRest('no round');
+    } finally {
+      Reflect.deleteProperty(Object.prototype, 'path');
+    }
+    expect(said(report)).toEqual(['not an object $']);
+  }
+});

@@ -1,0 +1,114 @@
+import {
+  adjustmentCsv,
+  adjustmentTable,
+  adjustmentText,
+  band,
+  charge,
+  check,
+  explainingTemperature,
+  judge,
+  temperatureDifference,
+  why,
+  type AdjustmentTable,
+  type AdjustmentTableGiven,
+  type Reading,
+} from 'isochore';
+import { describe, expect, it, test } from 'vitest';
+import { bar, celsius, hPa, readingWith, specWith } from '../support/accumulator.js';
+import { problemOf } from '../support/problem.js';
+
+const spec = specWith();
+const reading = readingWith();
+const at = { temperature: celsius(40), ambient: hPa(1013.25) };
+const GIVEN: AdjustmentTableGiven = {
+  from: celsius(20),
+  to: celsius(40),
+  every: temperatureDifference(10, 'K'),
+  temperatureStep: { step: 1, unit: '°C' },
+  ambient: hPa(1013.25),
+  gaugeStep: { step: 1, unit: 'bar' },
+};
+
+describe('a step that is left out is refused by the name of its argument', () => {
+  test.each([undefined, null, 1, 'bar'].map((value) => [value]))('%s', (value) => {
+    const none = value as never;
+    expect(problemOf(() => band(spec, at, none))).toMatchObject({ code: 'wrong kind', path: 'step' });
+    for (const path of ['gaugeStep', 'temperatureStep'] as const)
+      expect(problemOf(() => adjustmentTable(spec, { ...GIVEN, [path]: none }))).toMatchObject({
+        code: 'wrong kind',
+        path,
+      });
+  });
+});
+
+describe('what is no adjustment table is not written', () => {
+  const table = adjustmentTable(spec, GIVEN);
+  test.each([
+    [null],
+    [0],
+    [{}],
+    [{ ...table, rows: null }],
+    [{ ...table, rows: [null] }],
+    [{ ...table, rows: [{ ...table.rows[0], written: { target: '1' } }] }],
+    [{ ...table, model: undefined }],
+  ])('case %#', (value) => {
+    for (const write of [adjustmentText, adjustmentCsv])
+      expect(problemOf(() => write(value as AdjustmentTable))).toMatchObject({ code: 'wrong kind', path: 'table' });
+  });
+});
+
+describe('the reasons in words', () => {
+  test.each([null, undefined, 0, {}, { because: null }, { because: 'inside the limits' }].map((value) => [value]))(
+    'of a result that has none are refused: case %#',
+    (value) => {
+      expect(problemOf(() => why(spec, reading, value as never))).toMatchObject({ code: 'wrong kind', path: 'result' });
+    },
+  );
+  test.each([null, 0, 'toString', 'mine'].map((value) => [value]))('of a reason %s that there is not', (value) => {
+    const result = { because: ['inside the limits', value] } as never;
+    expect(problemOf(() => why(spec, reading, result))).toMatchObject({
+      code: 'unknown word',
+      path: 'result.because[1]',
+    });
+  });
+  test.each([[null], [{ reasons: null }], [{ reasons: { 'below the lower limit': Number.NaN } }], [{ explained: 0 }]])(
+    'in words that are no texts are refused: case %#',
+    (value) => {
+      const call = (): string => why(spec, reading, judge(spec, reading), value as never);
+      expect(problemOf(call).code).toBe('words not sound');
+    },
+  );
+});
+
+test('the causes of an empty gas side are nobody’s to change', () => {
+  const verdict = judge(spec, readingWith({ pressure: bar(0) }));
+  expect(verdict.outcome).toBe('gas side empty');
+  if ('causes' in verdict) expect(Object.isFrozen(verdict.causes)).toBe(true);
+});
+
+describe('a reading is read once: what is checked is what is used', () => {
+  const changing = (field: keyof Reading, later: unknown): Reading => {
+    let reads = 0;
+    return Object.defineProperty({ ...reading }, field, {
+      enumerable: true,
+      get: () => {
+        reads += 1;
+        return reads === 1 ? reading[field] : later;
+      },
+    });
+  };
+  const fields = ['pressure', 'temperature', 'ambient', 'gaugeStep', 'oilSide', 'gasInside', 'minutesAtRest'] as const;
+  it.each(fields)('%s', (field) => {
+    for (const call of [judge, charge, check, explainingTemperature] as const)
+      expect(call(spec, changing(field, null))).toStrictEqual(call(spec, reading));
+    const result = judge(spec, reading);
+    expect(why(spec, changing(field, null), result)).toBe(why(spec, reading, result));
+  });
+});
+
+describe('a reading that is none', () => {
+  test.each([null, 0, 'text'].map((value) => [value]))('%s', (value) => {
+    for (const call of [judge, charge, check] as const)
+      expect(problemOf(() => call(spec, value as never))).toMatchObject({ code: 'wrong kind', path: 'reading' });
+  });
+});

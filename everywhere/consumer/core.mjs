@@ -1,0 +1,4 @@
+import * as core from 'isochore';
+import { answerOf } from './answer.mjs';
+
+finish(answerOf(core));

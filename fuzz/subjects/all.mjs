@@ -1,0 +1,41 @@
+// Every function that the package exports has a subject here: a new one without is an error of the command.
+import * as library from 'isochore';
+import * as record from 'isochore/record';
+import { BASIS } from './basis.mjs';
+import { CHARGE } from './charge.mjs';
+import { GAS } from './gas.mjs';
+import { QUANTITY } from './quantity.mjs';
+import { RECORD } from './record.mjs';
+import { TARGET } from './target.mjs';
+import { VERDICT } from './verdict.mjs';
+
+/** @import { Subject } from './subject.mjs' */
+
+/** @type {readonly Subject[]} */
+export const SUBJECTS = [
+  ...often(4, BASIS),
+  ...often(8, QUANTITY),
+  ...often(4, GAS),
+  ...TARGET,
+  ...VERDICT,
+  ...CHARGE,
+  // A round takes as long as a hundred conversions.
+  ...often(0.4, RECORD),
+];
+
+/** @param {number} times @param {readonly Subject[]} subjects */
+function often(times, subjects) {
+  return subjects.map((subject) => ({ ...subject, weight: times * (subject.weight ?? 1) }));
+}
+
+/** Names of exported functions without a subject, and of subjects without an exported function. */
+export function unmatched() {
+  const exported = Object.entries({ ...record, ...library }).flatMap(([name, own]) =>
+    typeof own === 'function' ? [name] : [],
+  );
+  const named = SUBJECTS.map(({ name }) => name);
+  return {
+    uncovered: exported.filter((name) => !named.includes(name)),
+    unknown: named.filter((name) => !exported.includes(name)),
+  };
+}

@@ -1,0 +1,311 @@
+// Rounds and reports: the doors at which nothing is trusted.
+import { canonicalJson, reportRound, reverify, RoundReportShape } from 'isochore/record';
+import fc from 'fast-check';
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { anyNumber, anyText, fields, junk, listOf, maybe, one, orNothing, plain, steps, value } from '../draw.mjs';
+import { wrongWithProblem } from '../holds.mjs';
+import { build, fromJson, Live } from '../recipe.mjs';
+
+/** @import { Arbitrary } from 'fast-check' */
+/** @import { Change, Reverified, RoundReport, UnitServed } from 'isochore/record' */
+/** @import { Recipe } from '../recipe.mjs' */
+/** @import { Holds, Subject } from './subject.mjs' */
+
+/** @param {string} basis @param {readonly (readonly [unit: string, min: number, max: number])[]} ranges @returns {Arbitrary<Recipe>} */
+const measured = (basis, ...ranges) =>
+  fc.oneof(
+    ...ranges.map(([unit, min, max]) =>
+      fields({
+        value: fc.oneof(plain(steps(min, max)), plain(steps(min, max).map(String))),
+        unit: one(unit),
+        ...(basis === '' ? {} : { basis: one(basis) }),
+      }),
+    ),
+  );
+const gauge = measured('gauge', ['bar', 100, 180], ['bar', -1, 300], ['MPa', 9, 18], ['psi', 1400, 2600]);
+const ambient = measured('absolute', ['hPa', 900, 1085], ['kPa', 90, 108], ['mmHg', 700, 800]);
+const size = measured('difference', ['bar', 0.1, 5], ['psi', 1, 60], ['MPa', 0.1, 0.5]);
+const temperature = measured('', ['°C', -20, 80], ['K', 260, 350], ['°F', 0, 170]);
+
+const spot = fields({ pressure: measured('gauge', ['bar', 120, 150]), temperature: measured('', ['°C', 15, 25]) });
+const column = fields({ table: one('T'), column: one('A', 'B') });
+const applies = one('at the measured temperature', 'at the reference temperature');
+const tolerance = fc.oneof(
+  fields({ plusMinus: size, applies }),
+  fields({ below: size, above: size, applies }),
+  fields({ plusMinusPercentOfGauge: plain(steps(0.5, 10)), applies }),
+);
+
+const NAMES = ['S', 'P'];
+const specification = fields({
+  name: one(...NAMES),
+  gas: one('nitrogen'),
+  precharge: fc.oneof({ weight: 4, arbitrary: spot }, { weight: 1, arbitrary: column }),
+  nominal: maybe(one(undefined)),
+  ambient: fc.constant(fromJson({ value: 1013.25, unit: 'hPa', basis: 'absolute' })),
+  tolerance,
+  toleranceAfterCharging: maybe(tolerance),
+  separator: one('diaphragm', 'bladder', 'piston'),
+  gasVolume: measured('', ['L', 0.5, 50]),
+  allowable: measured('gauge', ['bar', 200, 400]),
+  settling: fields({ allowance: size, minutes: plain(steps(1, 30)) }),
+});
+
+const table = fc.constant(
+  fromJson({
+    name: 'T',
+    ambient: { value: 1013.25, unit: 'hPa', basis: 'absolute' },
+    referenceTemperature: { value: 20, unit: '°C' },
+    printedStep: { value: 0.5, unit: 'bar', basis: 'difference' },
+    outside: 'follow constant density',
+    columns: ['A', 'B'],
+    rows: [0, 20, 40].map((t) => ({
+      temperature: { value: t, unit: '°C' },
+      pressures: [130, 140].map((p) => ({ value: p + t / 2, unit: 'bar', basis: 'gauge' })),
+    })),
+  }),
+);
+
+const minutes = fc.nat(59).map((n) => String(n).padStart(2, '0'));
+/** @param {string} role @param {number} hour */
+const reading = (role, hour) =>
+  fields({
+    role: one(role),
+    at: plain(minutes.map((mm) => `2026-03-14T${String(hour).padStart(2, '0')}:${mm}:00+01:00`)),
+    pressure: gauge,
+    temperature: maybe(temperature),
+    ambient: maybe(ambient),
+    gaugeStep: maybe(fc.constant(fromJson({ value: 1, unit: 'bar', basis: 'difference' }))),
+    oilSide: one('drained, zero verified', 'drained, zero verified', 'not drained', 'not known'),
+    systemPressure: maybe(gauge),
+    gasInside: one('nitrogen', 'nitrogen', 'nitrogen', 'not known'),
+    minutesAtRest: one(0, 5, 10, 30, 60, 'not known'),
+    emptyGasSide: maybe(one('investigated and cleared')),
+    instruments: maybe(fields({ pressure: maybe(one('g1', 'g2')) })),
+  });
+const visit = fc
+  .oneof(
+    fc.tuple(reading('as found', 9)),
+    fc.tuple(reading('as found', 9), reading('after filling', 10), reading('as left', 12)),
+    fc.tuple(reading('as found', 9), reading('as left', 12)),
+  )
+  .map((of) => /** @type {Recipe} */ ({ t: 'list', of }));
+
+const text = one('1', 'cyl 2', 'main engine');
+const group = fields({
+  name: one('G', 'H'),
+  specification: one(...NAMES),
+  temperature,
+  ambient,
+  gaugeStep: fc.constant(fromJson({ value: 1, unit: 'bar', basis: 'difference' })),
+  instruments: maybe(fields({ pressure: one('g1') })),
+  unitServed: maybe(text),
+  remarks: maybe(text),
+  accumulators: listOf(
+    fields({
+      name: one('a', 'b', 'c'),
+      specification: maybe(one(...NAMES)),
+      visit,
+      unitServed: maybe(text),
+      runningHours: maybe(plain(fc.nat(9999))),
+      partsRenewed: maybe(listOf(text, 0, 2)),
+    }),
+    1,
+    3,
+  ),
+});
+/** @type {Arbitrary<Recipe>} */
+const small = fields({
+  version: one(1),
+  title: maybe(text),
+  instruments: fc.constant(
+    fromJson([
+      { name: 'g1', kind: 'pressure gauge', due: '2026-11-30' },
+      { name: 'g2', kind: 'pressure gauge' },
+    ]),
+  ),
+  tables: listOf(table, 1, 1),
+  specifications: listOf(specification, 1, 2),
+  groups: listOf(group, 1, 2),
+});
+const example = fromJson(JSON.parse(readFileSync(new URL('../../examples/round.json', import.meta.url), 'utf8')));
+/** @type {Arbitrary<Recipe>} */
+export const round = fc.oneof({ weight: 19, arbitrary: small }, { weight: 1, arbitrary: fc.constant(example) });
+
+const words = fields({ cautions: maybe(fields({ 'nitrogen only': text, 'maker decides': maybe(text) })) });
+const when = fields({ problems: one('report the rest', 'report the rest', 'refuse the round'), words: maybe(words) });
+
+// Reports to begin from: the same whatever the seed.
+const REPORTS = fc
+  .sample(small, { numRuns: 40, seed: 20260101 })
+  .concat(example)
+  .map((recipe) => fromJson(reportRound(build(recipe, new Live()), { problems: 'report the rest' })));
+/** @type {Arbitrary<Recipe>} */
+const report = fc.oneof(
+  { weight: 30, arbitrary: fc.constantFrom(...REPORTS.slice(0, -1)) },
+  { weight: 1, arbitrary: fc.constantFrom(...REPORTS) },
+);
+
+/** @param {unknown} json @param {Set<object>} into */
+function objectsIn(json, into) {
+  const open = [json];
+  while (open.length > 0 && into.size < 5000) {
+    const one = open.pop();
+    if (typeof one !== 'object' || one === null || into.has(one)) continue;
+    into.add(one);
+    for (const own of Object.values(Object.getOwnPropertyDescriptors(one))) open.push(own.value);
+  }
+  return into;
+}
+
+/** @type {Holds} */
+const reportHolds = (answer, [input]) => {
+  const made = /** @type {RoundReport} */ (answer);
+  const { error } = RoundReportShape.safeParse(made);
+  if (error !== undefined) return `a report not of its shape: ${error.issues[0]?.path.join('.') ?? ''}`;
+  const { outcome } = reverify(made);
+  const expected = Object.hasOwn(made, 'input') ? ['same', 'changed'] : ['cannot be judged again'];
+  if (!expected.includes(outcome)) return `a report that is ${outcome}`;
+  if (made.complete === 'complete' && made.problemsFound > 0) return 'complete in spite of problems';
+  if (made.complete === 'partial' && made.problems.length === 0) return 'partial without a problem';
+  const wrong = made.problems
+    .slice(0, 50)
+    .map(wrongWithProblem)
+    .find((one) => one !== undefined);
+  if (wrong !== undefined) return wrong;
+  for (const { asFound } of made.accumulators) {
+    if (!(Number(asFound.band.lower.value) <= Number(asFound.band.upper.value))) return 'limits crossed';
+  }
+  const own = objectsIn(input, new Set());
+  for (const one of objectsIn(made, new Set())) if (own.has(one)) return "an object of the caller's in the report";
+  return undefined;
+};
+
+/** @type {Arbitrary<readonly { at: number, out: number, in: string }[]>} */
+const edits = fc.array(
+  fc.record({
+    at: fc.nat(30_000),
+    out: fc.constantFrom(0, 0, 0, 1, 1, 2, 5, 30, 1000),
+    in: fc.oneof(
+      anyText,
+      anyNumber.map(String),
+      fc.constantFrom(
+        '"',
+        '\\',
+        '{',
+        '}',
+        '[',
+        ']',
+        ',',
+        ':',
+        '\\u',
+        '\\ud800',
+        '\\u0022',
+        '/*',
+        '//',
+        '\n',
+        '\u0000',
+        '\ufeff',
+        '1e',
+        '-',
+        '00',
+        '"__proto__":{},',
+        '"name":"x","name":"y",',
+        '"version":1,',
+        '"version":1,"version":1,',
+        'null',
+        '[[[[',
+        '{"a":{"a":',
+      ),
+    ),
+  }),
+  { maxLength: 3 },
+);
+
+/** @type {Arbitrary<Recipe>} */
+const data = fc.oneof(
+  round,
+  report,
+  fc.json({ maxDepth: 4 }).map((json) => fromJson(JSON.parse(json))),
+  junk,
+);
+
+/** @type {readonly Subject[]} */
+export const RECORD = [
+  { name: 'reportRound', args: fc.tuple(round, when), holds: reportHolds },
+  {
+    name: 'reportRoundText',
+    args: fc.tuple(
+      fc.oneof(
+        fc
+          .tuple(fc.oneof({ weight: 4, arbitrary: round }, { weight: 1, arbitrary: data }), edits)
+          .map(([of, some]) => /** @type {Recipe} */ ({ t: 'text', of, edits: some })),
+        plain(anyText),
+      ),
+      when,
+    ),
+    holds: reportHolds,
+    weight: 2,
+  },
+  {
+    name: 'reverify',
+    args: fc.tuple(
+      fc.oneof(
+        report,
+        report.map((of) => /** @type {Recipe} */ ({ t: 'wrap', how: 'sealed', of })),
+      ),
+      orNothing(words),
+    ),
+    holds: (answer) => {
+      const { outcome, because, changesFound, changes, why } = /** @type {Reverified} */ (answer);
+      if ((outcome === 'same') !== (because.length === 0) || (why === '') !== (because.length === 0))
+        return 'an outcome without its reason';
+      if (changesFound < changes.length || changes.some((one) => longest(one) > 4000))
+        return 'changes that do not add up';
+      return undefined;
+    },
+  },
+  {
+    name: 'worstFirst',
+    args: fc.tuple(report),
+    holds: (answer, [of]) => {
+      const units = /** @type {UnitServed[]} */ (answer);
+      const ranked = units.reduce((sum, unit) => sum + unit.accumulators.length, 0);
+      const { accumulators, notJudged } = /** @type {RoundReport} */ (of);
+      if (ranked !== accumulators.length + notJudged.length) return 'not all of them ranked';
+      return units.every((unit) => unit.accumulators.every(({ outsideBy }) => outsideBy >= 0))
+        ? undefined
+        : 'outside by less than nothing';
+    },
+  },
+  {
+    name: 'canonicalJson',
+    args: fc.tuple(data),
+    holds: (answer) => {
+      if (typeof answer !== 'string') return 'no text';
+      return canonicalJson(JSON.parse(answer)) === answer ? undefined : 'a text that is not its own canonical text';
+    },
+  },
+  {
+    name: 'sha256',
+    args: fc.tuple(
+      fc.oneof(
+        plain(fc.string({ unit: 'binary', maxLength: 300 })),
+        plain(anyText),
+        fc.nat(300).map((n) => value('é'.repeat(n))),
+      ),
+    ),
+    holds: (answer, [of]) =>
+      answer === createHash('sha256').update(String(of), 'utf8').digest('hex')
+        ? undefined
+        : 'another digest than that of node:crypto',
+  },
+  { name: 'roundJsonSchema', args: fc.constant([]), weight: 0.05 },
+  { name: 'reportJsonSchema', args: fc.constant([]), weight: 0.05 },
+];
+
+/** @param {Change} change */
+function longest({ path, from, to }) {
+  return Math.max(path.length, from.length, to.length);
+}

@@ -1,0 +1,50 @@
+// Which folders of src are mutated, and which tests judge the mutants of each.
+import { readdir } from 'node:fs/promises';
+import { join } from 'node:path';
+
+/**
+ * Folders of tests by the folder of src that they judge. A mutant should die in the tests of its own room; the others are
+ * those of the rooms that use it in ways of their own.
+ *
+ * @type {Readonly<Record<string, readonly string[]>>}
+ */
+export const TESTS = {
+  basis: ['basis', 'quantity', 'verdict', 'charge', 'relation'],
+  quantity: ['quantity', 'basis'],
+  gas: ['gas', 'relation'],
+  target: ['target', 'reading', 'verdict', 'relation'],
+  verdict: ['verdict', 'charge', 'relation'],
+  charge: ['charge', 'relation'],
+  record: ['record'],
+};
+
+export const ROOMS = Object.keys(TESTS);
+
+/** Test files that do not judge mutants, and why. */
+const FILES_LEFT_OUT = new Set([
+  'tests/relation/relations.test.ts', // imports the sources by their paths, beside the runner
+  'tests/record/large.test.ts', // documents of 100 000 accumulators: half a minute each
+  'tests/record/bad-input.test.ts', // every place of a document times every wrong value: three quarters of a minute
+  'tests/record/all-problems.test.ts', // the same for whole documents
+  'tests/record/schema.test.ts', // the same for reports, against ajv and zod
+]);
+
+/** Single tests that do not judge mutants: part of their names. */
+export const TESTS_LEFT_OUT = [
+  'across two copies of the library', // loads the modules a second time, which only Vitest's own runner can do
+];
+
+/**
+ * The test files that judge the mutants of some rooms.
+ *
+ * @param {readonly string[]} rooms
+ * @param {string} root
+ */
+export async function testFilesOf(rooms, root) {
+  const folders = [...new Set(rooms.flatMap((room) => TESTS[room] ?? []))];
+  const names = await Promise.all(folders.map((folder) => readdir(join(root, 'tests', folder))));
+  return folders
+    .flatMap((folder, i) => (names[i] ?? []).map((name) => `tests/${folder}/${name}`))
+    .filter((path) => path.endsWith('.test.ts') && !FILES_LEFT_OUT.has(path))
+    .sort();
+}

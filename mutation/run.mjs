@@ -1,0 +1,277 @@
+// Changes the sources in one small place at a time and sees whether a test notices.
+//
+//   npm run mutation                          every room; writes summary.md and survivors.md
+//   npm run mutation -- src/gas               a room, or files; writes their part of the summary
+//   npm run mutation -- --since=HEAD~1        the files that differ from a commit; writes nothing
+//   npm run mutation -- … --minutes=8         ends in time, and says what it did not come to
+//   npm run mutation -- … --at-once=2         as many processes
+//
+// Fails if the score of a room, of its files that were run, lies below the threshold; and unless it is for a change, if a
+// survivor has no reason in accepted.json or a reason there no survivor.
+import { execFileSync, spawn } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { ROOMS } from './rooms.mjs';
+import { readAccepted, readRows, scoreOf, writeSummary, writeSurvivors } from './tables.mjs';
+
+/**
+ * @typedef {{ line: number; column: number }} Position
+ * @typedef {{ id: string; fileName: string; location: { start: Position; end: Position }; mutatorName: string; replacement: string; status: string }} Result
+ * @typedef {{ file: string; place: string; line: string; from: string; to: string }} Survivor
+ * @typedef {{ room: string; own: readonly string[]; results: Result[]; notRun: Map<string, number> }} Run
+ */
+
+const THRESHOLD = 90;
+const ROOT = fileURLToPath(new URL('..', import.meta.url));
+const SCRATCH = '.cache/mutation';
+process.chdir(ROOT);
+
+const { targets, since, minutes, atOnce } = wordsOf(process.argv.slice(2));
+const files = since === undefined ? filesUnder(targets) : changedSince(since);
+const rooms = ROOMS.filter((room) => files.some((file) => roomOf(file) === room));
+if (rooms.length === 0) {
+  console.log(since === undefined ? 'nothing there to mutate' : `nothing to mutate has changed since ${since}`);
+  process.exit(since === undefined ? 2 : 0);
+}
+
+const end = Date.now() + minutes * 60_000;
+/** @type {Run[]} */
+const runs = [];
+for (const [i, room] of rooms.entries()) {
+  const own = files.filter((file) => roomOf(file) === room);
+  // What one room leaves of its time is for the next; with less than two minutes it would come to nothing.
+  const left = Math.max(end - Date.now(), 0);
+  runs.push(await mutate(room, own, Math.min(left, Math.max(left / (rooms.length - i), 120_000))));
+}
+
+const accepted = readAccepted();
+let failed = false;
+for (const run of runs) failed = report(run) || failed;
+
+if (since === undefined) {
+  const rows = readRows();
+  for (const { own, results, notRun } of runs) {
+    for (const file of own) if (!notRun.has(file)) rows.set(file, countsOf(resultsIn(file, results)));
+  }
+  writeSummary(rows, filesUnder([]), ROOMS, THRESHOLD);
+  writeSurvivors(accepted, ROOMS);
+}
+process.exitCode = failed ? 1 : 0;
+
+/** @param {readonly string[]} words */
+function wordsOf(words) {
+  const usage =
+    'usage: npm run mutation -- [src/<room> | file]… [--since=<commit>] [--minutes=<number>] [--at-once=<number>]';
+  /** @param {string} name */
+  const option = (name) => words.find((word) => word.startsWith(`--${name}=`))?.slice(name.length + 3);
+  /** @param {string} name @param {number} otherwise */
+  const number = (name, otherwise) => {
+    const given = Number(option(name) ?? otherwise);
+    return given > 0 ? given : stop(usage);
+  };
+  const unknown = words.filter((word) => word.startsWith('-') && !/^--(since|minutes|at-once)=./.test(word));
+  if (unknown.length > 0) stop(usage);
+  return {
+    targets: words.filter((word) => !word.startsWith('-')),
+    since: option('since'),
+    minutes: number('minutes', Number.MAX_SAFE_INTEGER),
+    atOnce: number('at-once', 1),
+  };
+}
+
+/** @param {string} message @returns {never} */
+function stop(message) {
+  console.error(message);
+  process.exit(2);
+}
+
+/** @param {string} file */
+function roomOf(file) {
+  return file.split('/')[1];
+}
+
+/** The sources below some paths, or below all rooms. @param {readonly string[]} paths */
+function filesUnder(paths) {
+  const all = ROOMS.flatMap((room) =>
+    readdirSync(join('src', room), { recursive: true, encoding: 'utf8' }).map((name) => `src/${room}/${name}`),
+  ).filter((file) => file.endsWith('.ts'));
+  if (paths.length === 0) return all;
+  return paths.flatMap((path) => {
+    const wanted = relative(ROOT, join(ROOT, path));
+    const found = all.filter((file) => file === wanted || file.startsWith(`${wanted}/`));
+    return found.length > 0 ? found : stop(`nothing to mutate in ${path}`);
+  });
+}
+
+/** @param {string} commit */
+function changedSince(commit) {
+  const git = (/** @type {string[]} */ ...args) => execFileSync('git', args, { encoding: 'utf8' }).split('\n');
+  const changed = [
+    ...git('diff', '--name-only', '--diff-filter=d', commit, '--', 'src'),
+    ...git('ls-files', '--others', '--exclude-standard', '--', 'src'),
+  ];
+  const known = new Set(filesUnder([]));
+  return changed.filter((file) => known.has(file));
+}
+
+/**
+ * Runs Stryker on files of one room, for so long at most.
+ *
+ * @param {string} room
+ * @param {readonly string[]} own
+ * @param {number} milliseconds
+ * @returns {Promise<Run>}
+ */
+async function mutate(room, own, milliseconds) {
+  mkdirSync(SCRATCH, { recursive: true });
+  const lines = join(ROOT, SCRATCH, `${room}.jsonl`);
+  const config = join(SCRATCH, `${room}.json`);
+  rmSync(lines, { force: true });
+  writeFileSync(
+    config,
+    JSON.stringify({
+      mutate: own,
+      testRunner: 'calling',
+      coverageAnalysis: 'perTest',
+      plugins: ['./mutation/runner.mjs', './mutation/prose.mjs', './mutation/results.mjs'],
+      ignorers: ['prose'],
+      reporters: ['results'],
+      concurrency: atOnce,
+      tempDirName: `${SCRATCH}/sandboxes`,
+      ignorePatterns: ['.cache', '.git', 'dist', 'docs', 'bench', 'coverage'],
+      // Only for loops that meet no mutant: the runner sees the others. The first run counts, and is the slower for it.
+      timeoutFactor: 4,
+      timeoutMS: 30_000,
+      dryRunTimeoutMinutes: 60,
+      logLevel: 'error',
+      allowConsoleColors: false,
+      warnings: false,
+      rooms: [room],
+      results: lines,
+    }),
+  );
+  console.log(`== ${room}: ${own.length} ${own.length === 1 ? 'file' : 'files'}`);
+  const ended = await run(['node_modules/@stryker-mutator/core/bin/stryker.js', 'run', config], milliseconds);
+  const read = existsSync(lines) ? linesOf(lines) : [];
+  const results = read.flatMap((line) => ('planned' in line ? [] : [line]));
+  const done = new Set(results.map(({ id }) => id));
+  /** @type {Map<string, number>} */
+  const notRun = new Map();
+  for (const line of read) {
+    if (!('planned' in line) || done.has(line.planned)) continue;
+    const file = relative(ROOT, line.fileName);
+    notRun.set(file, (notRun.get(file) ?? 0) + 1);
+  }
+  if (ended === 'out of time') {
+    if (!read.some((line) => 'planned' in line)) for (const file of own) notRun.set(file, Number.NaN);
+  } else if (ended !== 0) stop(`Stryker ended with ${ended}`);
+  return { room, own, results, notRun };
+}
+
+/**
+ * What results.mjs has written.
+ *
+ * @typedef {({ planned: string; fileName: string } | Result)[]} Lines
+ * @param {string} path
+ * @returns {Lines}
+ */
+function linesOf(path) {
+  const text = readFileSync(path, 'utf8').trimEnd();
+  /** @type {unknown} */
+  const read = JSON.parse(`[${text.replaceAll('\n', ',')}]`);
+  return /** @type {Lines} */ (read);
+}
+
+/**
+ * @param {readonly string[]} args
+ * @param {number} milliseconds
+ * @returns {Promise<number | null | 'out of time'>}
+ */
+function run(args, milliseconds) {
+  return new Promise((resolve) => {
+    // A group of its own, so that its own processes end with it.
+    const child = spawn(process.execPath, args, { stdio: 'inherit', detached: true });
+    let late = false;
+    const limit = Math.min(Math.max(milliseconds, 0), 2 ** 31 - 1);
+    const timer = setTimeout(() => {
+      late = true;
+      kill();
+    }, limit);
+    function kill() {
+      if (child.pid !== undefined && child.exitCode === null) process.kill(-child.pid, 'SIGKILL');
+    }
+    process.once('SIGINT', kill);
+    process.once('SIGTERM', kill);
+    child.once('close', (code) => {
+      clearTimeout(timer);
+      process.off('SIGINT', kill);
+      process.off('SIGTERM', kill);
+      rmSync(`${SCRATCH}/sandboxes`, { recursive: true, force: true });
+      resolve(late ? 'out of time' : code);
+    });
+  });
+}
+
+/** @param {readonly Result[]} results */
+function countsOf(results) {
+  /** @param {string} status */
+  const count = (status) => results.filter((result) => result.status === status).length;
+  const [killed, endless, survived, unreached] = ['Killed', 'Timeout', 'Survived', 'NoCoverage'].map(count);
+  return { killed: killed ?? 0, endless: endless ?? 0, survived: survived ?? 0, unreached: unreached ?? 0 };
+}
+
+/** @param {string} file @param {readonly Result[]} results */
+function resultsIn(file, results) {
+  return results.filter(({ fileName }) => relative(ROOT, fileName) === file);
+}
+
+/** Says how a run ended; whether it fails. @param {Run} run */
+function report({ room, own, results, notRun }) {
+  const survivors = results.filter(({ status }) => status === 'Survived' || status === 'NoCoverage').map(survivorOf);
+  const reasons = accepted.filter(({ file }) => own.includes(file));
+  /** @param {Omit<Survivor, 'place'>} a @param {Omit<Survivor, 'place'>} b */
+  const same = (a, b) => a.file === b.file && a.line === b.line && a.from === b.from && a.to === b.to;
+  const unexplained = survivors.filter((one) => !reasons.some((reason) => same(one, reason)));
+  const stale = reasons.filter((reason) => !notRun.has(reason.file) && !survivors.some((one) => same(one, reason)));
+  const counts = countsOf(results);
+  const score = scoreOf(counts);
+  const { killed, endless, survived, unreached } = counts;
+  console.log(`\n${room}: ${killed} killed, ${endless} timed out, ${survived} survived, ${unreached} not reached`);
+  for (const one of unexplained) {
+    console.log(`\n  ${one.place}, survived without a reason\n    ${one.line}\n    ${one.from}  →  ${one.to}`);
+    console.log(`    ${JSON.stringify({ ...one, place: undefined, why: '' })}`);
+  }
+  for (const { file, line, from, to } of stale)
+    console.log(`\n  ${file}, no longer a survivor: ${line}: ${from} → ${to}`);
+  for (const [file, count] of notRun) {
+    console.log(`  ${file}: ${Number.isNaN(count) ? 'no mutant' : `${count} mutants not`} run, out of time`);
+  }
+  if (Number.isNaN(score)) return false;
+  console.log(
+    `  score ${score.toFixed(1)} %${notRun.size > 0 ? ' of those that were run' : ''}, ${THRESHOLD} % wanted`,
+  );
+  return score < THRESHOLD || (since === undefined && (unexplained.length > 0 || stale.length > 0));
+}
+
+/** A survivor by what stands there, so that lines may move. @param {Result} result @returns {Survivor} */
+function survivorOf({ fileName, location: { start, end: last }, replacement }) {
+  const lines = readFileSync(fileName, 'utf8').split('\n');
+  const text = lines.slice(start.line - 1, last.line);
+  text[text.length - 1] = (text.at(-1) ?? '').slice(0, last.column - 1);
+  text[0] = (text[0] ?? '').slice(start.column - 1);
+  const file = relative(ROOT, fileName);
+  return {
+    file,
+    place: `${file}:${start.line}:${start.column}`,
+    line: short(lines[start.line - 1] ?? ''),
+    from: short(text.join(' ')),
+    to: short(replacement),
+  };
+}
+
+/** @param {string} text */
+function short(text) {
+  const one = text.trim().replace(/\s+/g, ' ');
+  return one.length > 140 ? `${one.slice(0, 139)}…` : one;
+}

@@ -143,6 +143,18 @@ export {
   type Settling,
 } from './verdict/decide.js';
 export { globalRisks, type GlobalRisks, type Prior } from './verdict/global-risk.js';
+export { slips, slipText, type Slip, type SlipCandidate, type SlipKind, type Slips } from './verdict/slips.js';
+export {
+  together,
+  type CommonSlip,
+  type Estimate,
+  type LeftOut,
+  type Remainder,
+  type RoundAsWhole,
+  type RoundReading,
+  type Shift,
+  type TooFew,
+} from './verdict/together.js';
 export { simulate, type Draws, type Simulated } from './verdict/monte-carlo.js';
 export {
   charge,

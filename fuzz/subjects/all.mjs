@@ -1,12 +1,14 @@
 // Every function that the package exports has a subject here: a new one without is an error of the command.
 import * as library from 'isochore';
 import * as record from 'isochore/record';
+import { AUDIT } from './audit.mjs';
 import { BASIS } from './basis.mjs';
 import { CHARGE } from './charge.mjs';
 import { GAS } from './gas.mjs';
 import { QUANTITY } from './quantity.mjs';
 import { RECORD } from './record.mjs';
 import { TARGET } from './target.mjs';
+import { UNCERTAINTY } from './uncertainty.mjs';
 import { VERDICT } from './verdict.mjs';
 
 /** @import { Subject } from './subject.mjs' */
@@ -17,7 +19,9 @@ export const SUBJECTS = [
   ...often(8, QUANTITY),
   ...often(4, GAS),
   ...TARGET,
+  ...AUDIT,
   ...VERDICT,
+  ...UNCERTAINTY,
   ...CHARGE,
   // A round takes as long as a hundred conversions.
   ...often(0.4, RECORD),

@@ -25,6 +25,15 @@ const rising = fc
     return /** @type {const} */ ([[t, p], ...more.map(([dt, dp]) => /** @type {const} */ ([(t += dt), (p += dp)]))]);
   });
 
+/** A point of so many bar at 20 °C. @param {number} n @returns {Recipe} */
+const about20 = (n) => ({
+  t: 'fields',
+  of: [
+    ['pressure', bars(n)],
+    ['temperature', celsius(20)],
+  ],
+});
+
 const printedStep = call('pressureDifference', plain(fc.constantFrom(0.1, 0.5, 1)), one('bar'));
 const outside = one('refuse', 'follow constant density');
 
@@ -93,24 +102,30 @@ const stated = fc.oneof(
   { weight: 1, arbitrary: fc.tuple(table, fields({ minimum: table, maximum: table })) },
 );
 
-/** What a manual gives. @type {Arbitrary<Recipe>} */
-export const given = stated.chain(([precharge, allowed]) =>
-  fields({
-    gas: model,
-    precharge: fc.constant(precharge),
-    nominal: maybe(precharge.t === 'fields' && precharge.of[0]?.[0] === 'rows' ? point : one(undefined)),
-    ambient,
-    tolerance: fc.constant(allowed),
-    toleranceAfterCharging: maybe(tolerance),
-    separator: one('diaphragm', 'bladder', 'piston'),
-    gasVolume: a('volume'),
-    allowable: call('gauge', plain(steps(300, 700)), one('bar')),
-    settling: fields({ allowance: small, minutes: plain(steps(1, 60)) }),
-  }),
-);
+/** What a manual gives, of what it states. @param {Arbitrary<readonly [Recipe, Recipe]>} of @returns {Arbitrary<Recipe>} */
+const givenOf = (of) =>
+  of.chain(([precharge, allowed]) =>
+    fields({
+      gas: model,
+      precharge: fc.constant(precharge),
+      nominal: maybe(precharge.t === 'fields' && precharge.of[0]?.[0] === 'rows' ? point : one(undefined)),
+      ambient,
+      tolerance: fc.constant(allowed),
+      toleranceAfterCharging: maybe(tolerance),
+      separator: one('diaphragm', 'bladder', 'piston'),
+      gasVolume: a('volume'),
+      allowable: call('gauge', plain(steps(300, 700)), one('bar')),
+      settling: fields({ allowance: small, minutes: plain(steps(1, 60)) }),
+    }),
+  );
+/** @type {Arbitrary<Recipe>} */
+export const given = givenOf(stated);
 
 /** @type {Arbitrary<Recipe>} */
 export const spec = call('specification', given);
+
+/** Specifications of so many bar at 20 °C. @param {number} n */
+export const specAbout = (n) => call('specification', givenOf(fc.tuple(fc.constant(about20(n)), tolerance)));
 
 const columns = rising.chain((rows) =>
   fields({

@@ -129,14 +129,16 @@ export function inWords(problem: Problem, words?: Words): Problem {
   needProblem(problem, 'problem');
   const own = ownField(ownField(words, 'problems', 'words'), problem.code, 'words.problems');
   if (own === undefined) return problem;
-  const said = (field: keyof ProblemText): string => {
-    const text = ownText(ownField(own, field, 'words.problems'), `words.problems.${field}`);
+  const text = (field: keyof ProblemText): string => {
+    const given = ownText(ownField(own, field, 'words.problems'), `words.problems.${field}`);
     return filled(
-      text ?? fail(wordsUnsound, 'words.problems', 'nothing', { wanted: `a text ${field}` }),
+      given ?? fail(wordsUnsound, 'words.problems', 'nothing', { wanted: `a text ${field}` }),
       problem.values,
     );
   };
-  return { ...problem, wanted: said('wanted'), remedy: said('remedy') };
+  const { code, path, found, values, about } = problem;
+  const said = { code, path, found, wanted: text('wanted'), remedy: text('remedy'), values };
+  return about === undefined ? said : { ...said, about };
 }
 
 /** What an uncertainty is made of, by stable codes. */

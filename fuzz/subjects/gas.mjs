@@ -1,6 +1,6 @@
 // The gas models: states, saturation, amounts.
 import fc from 'fast-check';
-import { call, fields, maybe, one, plain, steps, stock } from '../draw.mjs';
+import { call, fields, one, plain, steps, stock } from '../draw.mjs';
 import { a, condition } from './quantity.mjs';
 
 /** @import { Arbitrary } from 'fast-check' */
@@ -85,4 +85,3 @@ function notNegative(answer) {
 
 export const read = fields({ pressure: a('gauge'), temperature: a('temperature'), ambient: a('absolute') });
 export const conditions = fields({ temperature: a('temperature'), ambient: a('absolute') });
-export { maybe };

@@ -1,6 +1,6 @@
 // The specification, and what it asks for at a temperature.
 import fc from 'fast-check';
-import { call, fields, list, listOf, maybe, one, plain, steps, value } from '../draw.mjs';
+import { call, fields, listOf, maybe, one, plain, steps, value } from '../draw.mjs';
 import { conditions, maybeTrace, model } from './gas.mjs';
 import { a, ambient } from './quantity.mjs';
 
@@ -171,4 +171,3 @@ export const TARGET = [
   },
   { name: 'columnOf', args: fc.tuple(columns, one('A', 'B', 'type C')) },
 ];
-export { list };

@@ -384,7 +384,6 @@ function candidatesOf(counted: readonly Counted[], shift: Fit, least: number, co
     }
   }
   const found = [...all.values()].flatMap(({ slip, off }): (CommonSlip & { readonly size: number })[] => {
-    if (off.length < MOST * counted.length) return [];
     const rest = fit(
       off,
       off.map(() => 1),

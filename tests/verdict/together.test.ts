@@ -193,6 +193,17 @@ describe('a common shift', () => {
     expect(listed(asBar)).toEqual([kgf, absolute]);
   });
 
+  test('has no candidate that leaves half of it, nor one that leaves more than the instruments and the scatter', () => {
+    const hasKgf = (shows: Made['shows'], instruments?: typeof INSTRUMENTS): boolean =>
+      look(still({ ...(shows && { shows }), ...(instruments && { instruments }) })).candidates.some(
+        ({ slip }) => 'readAs' in slip && slip.readAs === 'kgf/cm2',
+      );
+    // In kgf/cm2 it would be 3 bar.
+    expect(hasKgf((p) => p + 1.5, INSTRUMENTS)).toBe(false);
+    expect(hasKgf((p) => p + 5)).toBe(false);
+    expect(hasKgf((p) => p + 5, INSTRUMENTS)).toBe(true);
+  });
+
   test('takes the correction of a certificate off first', () => {
     const accuracy = {
       certificate: {
@@ -219,6 +230,17 @@ describe('a round without a common shift', () => {
     expect(readings.every((one) => one.remaining.pascals === one.offTarget.pascals)).toBe(true);
     expect(readings.filter(({ explained }) => !explained).map(({ index }) => index)).toEqual([1]);
   });
+});
+
+test('readings without scatter still have half a step each: 1 bar / √12, over the root of 16', () => {
+  const checks = still({}).map(({ spec: of, reading }) => ({
+    spec: of,
+    reading: { ...reading, pressure: target(of, reading) },
+  }));
+  const { outcome, shift } = look(checks);
+  expect(outcome).toBe('no common shift');
+  expect(shift.difference.value.pascals).toBe(0);
+  expect(shift.difference.standard.pascals).toBeCloseTo(1e5 / Math.sqrt(12) / 4, 6);
 });
 
 describe('readings that do not count', () => {

@@ -1,5 +1,5 @@
 import type { Trace } from '../basis/relation.js';
-import type { Instruments } from '../reading/instruments.js';
+import { copyOfInstruments, type Instruments } from '../reading/instruments.js';
 import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
 import { uncertainty, type Budget, type NoBudget } from '../verdict/budget.js';
@@ -42,8 +42,9 @@ export function assess(
 ): Assessment {
   const own = checkedReading(reading);
   const checked = check(spec, own, trace);
-  const budget = uncertainty(spec, own, instruments, trace);
-  const decision = decide(spec, own, instruments, rule);
+  const ownInstruments = copyOfInstruments(instruments);
+  const budget = uncertainty(spec, own, ownInstruments, trace);
+  const decision = decide(spec, own, ownInstruments, rule);
   return {
     ...checked,
     charge: conclusive(checked.charge, decision),

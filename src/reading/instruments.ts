@@ -12,6 +12,7 @@ import {
 } from '../basis/problem.js';
 import type { CautionCode } from '../basis/caution.js';
 import { relation, step2, step4, type Trace } from '../basis/relation.js';
+import { taken, type Fields } from '../basis/taken.js';
 import type { Undecided } from '../basis/words.js';
 import {
   need,
@@ -222,6 +223,61 @@ export const BY_EMISSIVITY = /* @__PURE__ */ relation({
     (d_emissivity / emissivity),
 });
 
+const AS_IT_IS = 'as it is';
+const CERTIFICATE: Fields = {
+  correction: AS_IT_IS,
+  expandedUncertainty: AS_IT_IS,
+  coverageFactor: AS_IT_IS,
+  due: AS_IT_IS,
+};
+const INSTRUMENTS: Fields = {
+  gauge: {
+    type: AS_IT_IS,
+    fullScale: AS_IT_IS,
+    accuracy: {
+      accuracyClass: AS_IT_IS,
+      limit: AS_IT_IS,
+      percentOfReading: AS_IT_IS,
+      percentOfSpan: AS_IT_IS,
+      digits: AS_IT_IS,
+      certificate: CERTIFICATE,
+    },
+    temperature: {
+      is: AS_IT_IS,
+      from: AS_IT_IS,
+      percentOfSpanPerKelvin: AS_IT_IS,
+    },
+    zero: AS_IT_IS,
+  },
+  thermometer: {
+    type: AS_IT_IS,
+    accuracy: { limit: AS_IT_IS, certificate: CERTIFICATE },
+    step: AS_IT_IS,
+    shellToGas: AS_IT_IS,
+    emissivity: { assumed: AS_IT_IS, limit: AS_IT_IS },
+    surroundings: AS_IT_IS,
+  },
+  barometer: { limit: AS_IT_IS },
+  printed: {
+    pressure: AS_IT_IS,
+    temperature: AS_IT_IS,
+    ambientLimit: AS_IT_IS,
+  },
+  modelErrorCorrelation: AS_IT_IS,
+  vessel: {
+    linearExpansion_per_K: AS_IT_IS,
+    limit_per_K: AS_IT_IS,
+    treated: AS_IT_IS,
+  },
+  readings: AS_IT_IS,
+  on: AS_IT_IS,
+};
+
+/** A set of instruments whose parts are read once; they are not checked yet. */
+export function copyOfInstruments(instruments: Instruments): Instruments {
+  return taken(instruments, INSTRUMENTS);
+}
+
 /** Limit of error of a gauge at a reading, in Pa; undefined where a certificate speaks instead. */
 export function gaugeLimit(
   { gauge }: Instruments,
@@ -294,10 +350,10 @@ export function needInstruments(instruments: Instruments, reading: Reading, byTa
   const { gauge, thermometer, barometer, printed, vessel } = instruments;
   check('gauge', () => needGauge(gauge, reading));
   check('thermometer', () => needThermometer(thermometer));
-  check('barometer.limit', () => needSize(barometer?.limit));
+  check('barometer.limit', () => needLimit(barometer?.limit));
   check('printed.pressure', () => needPrinted(printed?.pressure, byTable));
   check('printed.temperature', () => needSpan(printed?.temperature));
-  check('printed.ambientLimit', () => needSize(printed?.ambientLimit));
+  check('printed.ambientLimit', () => needLimit(printed?.ambientLimit));
   check('modelErrorCorrelation', () => needBetween(instruments.modelErrorCorrelation, -1, 1, ''));
   check('vessel', () => needVessel(vessel));
   check('readings', () => needCount(instruments.readings, 1, MOST_READINGS));
@@ -327,6 +383,10 @@ function needGauge(gauge: DialGauge | DigitalGauge, { pressure }: Reading): void
 function needScale(fullScale: GaugePressure, pressure: GaugePressure): void {
   need('gauge pressure', fullScale, '');
   if (!(fullScale.pascals > 0)) fail(notPositive, '', `${inBar(fullScale.pascals)} gauge`);
+  if (fullScale.pascals > MOST_PA)
+    fail(outsideBounds, '', `${inBar(fullScale.pascals)} gauge`, {
+      bounds: AT_MOST_BAR,
+    });
   if (pressure.pascals > fullScale.pascals)
     fail(aboveFullScale, '', `a reading of ${inBar(pressure.pascals)} gauge`, { most: inBar(fullScale.pascals) });
 }
@@ -359,12 +419,12 @@ function needDigital({ accuracy }: DigitalGauge): void {
 function needGaugeTemperature(gauge: DialGauge | DigitalGauge): void {
   const { temperature } = gauge;
   if (temperature === 'not known') return;
-  if (gauge.type !== 'digital gauge') return need('temperature', temperature as Temperature, '');
+  if (gauge.type !== 'digital gauge') return needTemperature(temperature as Temperature);
   if (!isObject(temperature) || !('is' in temperature))
     wrongKind("influence of temperature: is, from and percentOfSpanPerKelvin, or 'not known'", temperature, '');
   all(
-    ['is', () => need('temperature', temperature.is, '')],
-    ['from', () => need('temperature', temperature.from, '')],
+    ['is', () => needTemperature(temperature.is)],
+    ['from', () => needTemperature(temperature.from)],
     ['percentOfSpanPerKelvin', () => needBetween(temperature.percentOfSpanPerKelvin, 0, 1, '%/K')],
   );
 }
@@ -397,7 +457,7 @@ function needInfrared({ emissivity, surroundings }: InfraredThermometer): void {
       'emissivity.limit',
       () => typeof assumed === 'number' && needBetween(emissivity?.limit, 0, Math.min(assumed, 1) / 2, ''),
     ],
-    ['surroundings', () => need('temperature', surroundings, '')],
+    ['surroundings', () => needTemperature(surroundings)],
   );
 }
 
@@ -405,7 +465,7 @@ function needPrinted(pressure: Instruments['printed']['pressure'], byTable: bool
   if (byTable) return needWord(pressure, ['as the table states']);
   if (pressure === 'as the table states')
     fail(unknownWord, '', quote(pressure), { words: 'a pressure difference, because the specification has no table' });
-  needSize(pressure);
+  needLimit(pressure);
 }
 
 function needVessel(vessel: Instruments['vessel']): void {
@@ -428,13 +488,20 @@ function needCertificate(certificate: Certificate<Difference>, kind: Difference[
     wrongKind('certificate: correction, expandedUncertainty, coverageFactor and due', certificate, '');
   const { correction, expandedUncertainty, coverageFactor, due } = certificate;
   all(
-    ['correction', () => need<string>(kind, correction, '')],
+    [
+      'correction',
+      () => {
+        need<string>(kind, correction, '');
+        needOfInstrument(correction);
+      },
+    ],
     ['expandedUncertainty', () => needPositive(kind, expandedUncertainty)],
     [
       'coverageFactor',
       () => {
         if (!Number.isFinite(coverageFactor)) fail(notANumber, '', quote(coverageFactor));
         if (!(coverageFactor > 0)) fail(notPositive, '', String(coverageFactor));
+        needBetween(coverageFactor, LEAST_FACTOR, MOST_FACTOR, '');
       },
     ],
     ['due', () => needDate(due)],
@@ -445,12 +512,44 @@ function needPositive(kind: Difference['kind'], value: Difference): void {
   need<string>(kind, value, '');
   const size = 'pascals' in value ? value.pascals : value.kelvins;
   if (!(size > 0)) fail(notPositive, '', 'pascals' in value ? `${inBar(size)} difference` : `${size} K`);
+  needOfInstrument(value);
+}
+
+// No instrument on board has, or errs by, as much; the square of what is vastly more is no number.
+const [MOST_PA, MOST_K] = [1e9, 1000];
+const [LEAST_FACTOR, MOST_FACTOR] = [0.1, 100];
+const AT_MOST_BAR = `at most ${inBar(MOST_PA)}`;
+
+/** Refuses a difference that no instrument has. */
+function needOfInstrument(value: Difference): void {
+  const [size, most] = 'pascals' in value ? [value.pascals, MOST_PA] : [value.kelvins, MOST_K];
+  if (Math.abs(size) <= most) return;
+  const isPressure = 'pascals' in value;
+  const found = isPressure ? `${inBar(size)} difference` : `${size} K`;
+  fail(outsideBounds, '', found, {
+    bounds: isPressure ? AT_MOST_BAR : `at most ${MOST_K} K`,
+  });
+}
+
+function needLimit(size: PressureDifference): void {
+  needSize(size);
+  needOfInstrument(size);
+}
+
+/** Refuses a temperature that no gauge, and nothing about an accumulator, has. */
+function needTemperature(value: Temperature): void {
+  need('temperature', value, '');
+  if (value.kelvins > 2 * MOST_K)
+    fail(outsideBounds, '', `${value.kelvins} K`, {
+      bounds: `at most ${2 * MOST_K} K`,
+    });
 }
 
 /** Refuses what is no temperature difference of zero or more. */
 function needSpan(size: TemperatureDifference): void {
   need('temperature difference', size, '');
   if (size.kelvins < 0) fail(outsideBounds, '', `${size.kelvins} K`, { bounds: 'zero or more' });
+  needOfInstrument(size);
 }
 
 function needBetween(value: number, least: number, most: number, unit: string): void {

@@ -198,8 +198,8 @@ export interface TableAudit {
  * ```
  */
 export function auditTable(table: PrintedTable, given: TableAuditGiven, trace?: Trace): TableAudit {
-  const columns = admitted(table, given);
-  const audits = columns.map((column) => auditColumn(column, table, given, trace));
+  const own = admitted(table, given);
+  const audits = own.columns.map((column) => auditColumn(column, own.table, own.given, trace));
   return { columns: audits, rowsWithWrongTemperature: wrongInAll(audits) };
 }
 

@@ -17,6 +17,7 @@ import { pressureDifference } from '../quantity/pressure.js';
 import { valueIn } from '../quantity/step.js';
 import {
   BY_EMISSIVITY,
+  copyOfInstruments,
   gaugeLimit,
   gaugeTemperatureLimit,
   instrumentCautions,
@@ -26,12 +27,13 @@ import {
   type Instruments,
   type NotCovered,
 } from '../reading/instruments.js';
-import { needReading, type Reading } from '../reading/reading.js';
+import type { Reading } from '../reading/reading.js';
 import { gaugeOnCurve, slopeOfCurve, sourceOn, type Curve, type Line } from '../target/curve.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import type { ReferencePoint, Stated } from '../target/table.js';
 import { OFF_TARGET } from './compare.js';
 import { quantile, sumOf, type Rectangles, type Sum } from './distribution.js';
+import { checkedReading } from './judge.js';
 
 // How sure (reading − target) is, after JCGM 100 (GUM) and JCGM 101: each contribution with its distribution and its
 // sensitivity, and the interval from the distribution of their sum.
@@ -562,11 +564,11 @@ export function sumOfParts(parts: readonly Part[], readings: number): Sum {
  */
 export function uncertainty(
   spec: Specification,
-  reading: Reading,
-  instruments: Instruments,
+  givenReading: Reading,
+  givenInstruments: Instruments,
   trace?: Trace,
 ): Budget | NoBudget {
-  needMeasured(spec, reading, instruments);
+  const { reading, instruments } = checkedMeasured(spec, givenReading, givenInstruments);
   const cautions = instrumentCautions(instruments, reading);
   const because = notCovered(instruments, reading);
   if (because !== undefined) return { because, cautions };
@@ -645,9 +647,19 @@ export function toleranceOf(standard: number): number {
   return Number(`5e${exponent - 2}`);
 }
 
-/** Refuses what is not a specification, a reading of it and the instruments that it was taken with. */
-export function needMeasured(spec: Specification, reading: Reading, instruments: Instruments): void {
+/** A reading and the instruments that it was taken with. */
+export interface Measured {
+  readonly reading: Reading;
+  readonly instruments: Instruments;
+}
+
+/** A reading of a specification and its instruments, their parts read once and checked: what is checked is what is used. */
+export function checkedMeasured(spec: Specification, reading: Reading, instruments: Instruments): Measured {
   needSpecification(spec);
-  needReading(reading);
-  needInstruments(instruments, reading, 'rows' in spec.precharge);
+  const own = {
+    reading: checkedReading(reading),
+    instruments: copyOfInstruments(instruments),
+  };
+  needInstruments(own.instruments, own.reading, 'rows' in spec.precharge);
+  return own;
 }

@@ -1,5 +1,6 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
 import { notANumber, outsideBounds, unknownWord } from '../basis/problem.js';
+import { taken } from '../basis/taken.js';
 import type { ContributionCode, Undecided } from '../basis/words.js';
 import {
   pressureDifferenceOf,
@@ -22,9 +23,9 @@ import type { Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
 import { bandAbout } from './band.js';
 import {
+  checkedMeasured,
   compareWith,
   correctedReading,
-  needMeasured,
   standardOf,
   subjectsOf,
   sumOfParts,
@@ -155,9 +156,14 @@ const LEAST_RISK = 1e-6;
  * decide(spec, reading, instruments, rule).outcome; // => 'undercharged'
  * ```
  */
-export function decide(spec: Specification, reading: Reading, instruments: Instruments, rule: Rule): Decision {
-  needMeasured(spec, reading, instruments);
-  needRule(rule);
+export function decide(
+  spec: Specification,
+  givenReading: Reading,
+  givenInstruments: Instruments,
+  givenRule: Rule,
+): Decision {
+  const { reading, instruments } = checkedMeasured(spec, givenReading, givenInstruments);
+  const rule = checkedRule(givenRule);
   if (NO_EVIDENCE.includes(judge(spec, reading).outcome)) return { outcome: 'no decision', because: 'no evidence' };
   const because = notCovered(instruments, reading);
   if (because !== undefined) return { outcome: 'no decision', because };
@@ -335,8 +341,13 @@ const ACCEPTANCES: readonly Acceptance[] = [
 ];
 
 /** Refuses what is no rule of decision. */
-export function needRule(rule: Rule): void {
-  if (!isObject(rule)) wrongKind('rule of decision: acceptance and risk', rule, 'rule');
+/** A rule whose parts are read once and checked: what is checked is what is used. */
+export function checkedRule(given: Rule): Rule {
+  if (!isObject(given)) wrongKind('rule of decision: acceptance and risk', given, 'rule');
+  const rule = taken(given, {
+    acceptance: 'as it is',
+    risk: { below: 'as it is', above: 'as it is' },
+  });
   const problems: Problem[] = [];
   collect(problems, 'rule.acceptance', () => {
     if (ACCEPTANCES.includes(rule.acceptance)) return;
@@ -351,4 +362,5 @@ export function needRule(rule: Rule): void {
     });
   }
   failIfAny(problems);
+  return rule;
 }

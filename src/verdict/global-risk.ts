@@ -2,13 +2,14 @@ import { collect, failIfAny, type Problem } from '../basis/fault.js';
 import { need, wrongKind, type PressureDifference } from '../quantity/kind.js';
 import { fail } from '../basis/fault.js';
 import { notPositive } from '../basis/problem.js';
+import { taken } from '../basis/taken.js';
 import { notCovered, type Instruments, type NotCovered } from '../reading/instruments.js';
 import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
 import { inBar } from '../quantity/unit.js';
-import { needMeasured } from './budget.js';
-import { guards, needRule, sidesOf, sumsOf, type Rule } from './decide.js';
+import { checkedMeasured } from './budget.js';
+import { checkedRule, guards, sidesOf, sumsOf, type Rule } from './decide.js';
 import { cumulative, quantile } from './distribution.js';
 
 // Global risks after JCGM 106:2012, clause 9.5: what a rule of decision does to a whole population of accumulators, of
@@ -56,14 +57,14 @@ const SIGMAS = 9;
  */
 export function globalRisks(
   spec: Specification,
-  reading: Reading,
-  instruments: Instruments,
-  rule: Rule,
-  prior: Prior,
+  givenReading: Reading,
+  givenInstruments: Instruments,
+  givenRule: Rule,
+  givenPrior: Prior,
 ): GlobalRisks | { readonly because: NotCovered } {
-  needMeasured(spec, reading, instruments);
-  needRule(rule);
-  needPrior(prior);
+  const { reading, instruments } = checkedMeasured(spec, givenReading, givenInstruments);
+  const rule = checkedRule(givenRule);
+  const prior = checkedPrior(givenPrior);
   const because = notCovered(instruments, reading);
   if (because !== undefined) return { because };
 
@@ -90,10 +91,19 @@ export function globalRisks(
 
   const mean = prior.mean.pascals;
   const sigma = prior.standard.pascals;
-  const integral = (of: (truth: number) => number, from: number, to: number): number =>
-    simpson((truth) => of(truth) * normalDensity((truth - mean) / sigma), from, to) / sigma;
-  const [first, last] = [mean - SIGMAS * sigma, mean + SIGMAS * sigma];
-  const [a, b] = [Math.min(Math.max(first, lower), last), Math.min(Math.max(first, upper), last)];
+  // In standard deviations of the prior, which stay apart however narrow it is.
+  const placed = (truth: number): number => Math.min(Math.max(-SIGMAS, (truth - mean) / sigma), SIGMAS);
+  const [first, last] = [-SIGMAS, SIGMAS];
+  const [a, b] = [placed(lower), placed(upper)];
+  // About the limits a fine gauge decides within less than a panel of the whole: there the panels are its own.
+  const reach = SIGMAS * Math.max(sums.lower.standard, sums.upper.standard);
+  const knots = [lower, upper].flatMap((limit) => [placed(limit - reach), placed(limit), placed(limit + reach)]);
+  const integral = (of: (truth: number) => number, from: number, to: number): number => {
+    const ends = [from, ...knots.filter((z) => z > from && z < to).sort((x, y) => x - y), to];
+    return ends
+      .slice(1)
+      .reduce((sum, end, i) => sum + simpson((z) => of(mean + z * sigma) * normalDensity(z), ends[i] ?? from, end), 0);
+  };
   const one = (): number => 1;
   const overAll = (of: (truth: number) => number): number =>
     integral(of, first, a) + integral(of, a, b) + integral(of, b, last);
@@ -121,8 +131,10 @@ function simpson(of: (x: number) => number, from: number, to: number): number {
   return (sum * h) / 3;
 }
 
-function needPrior(prior: Prior): void {
-  if (!isObject(prior)) wrongKind('prior: mean and standard', prior, 'prior');
+/** A prior whose parts are read once and checked. */
+function checkedPrior(given: Prior): Prior {
+  if (!isObject(given)) wrongKind('prior: mean and standard', given, 'prior');
+  const prior = taken(given, { mean: 'as it is', standard: 'as it is' });
   const problems: Problem[] = [];
   collect(problems, 'prior.mean', () => need('pressure difference', prior.mean, ''));
   collect(problems, 'prior.standard', () => {
@@ -130,4 +142,5 @@ function needPrior(prior: Prior): void {
     if (!(prior.standard.pascals > 0)) fail(notPositive, '', `${inBar(prior.standard.pascals)} difference`);
   });
   failIfAny(problems);
+  return prior;
 }

@@ -8,7 +8,15 @@ import type { Reading } from '../reading/reading.js';
 import { sourceOn, type Curve, type Line } from '../target/curve.js';
 import type { Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
-import { BY_VESSEL, compareWith, correctedReading, lineAt, modelErrors, needMeasured, subjectsOf } from './budget.js';
+import {
+  BY_VESSEL,
+  checkedMeasured,
+  compareWith,
+  correctedReading,
+  lineAt,
+  modelErrors,
+  subjectsOf,
+} from './budget.js';
 
 // Propagation of distributions by a Monte Carlo method (JCGM 101:2008, clause 7): every error is drawn, and the comparison
 // computed anew with it, through the gas model and not through sensitivities.
@@ -49,11 +57,11 @@ const [LEAST_DRAWS, MOST_DRAWS, MOST_SEED] = [1000, 1_000_000, 4_294_967_295];
  */
 export function simulate(
   spec: Specification,
-  reading: Reading,
-  instruments: Instruments,
+  givenReading: Reading,
+  givenInstruments: Instruments,
   given: Draws,
 ): Simulated | { readonly because: NotCovered } {
-  needMeasured(spec, reading, instruments);
+  const { reading, instruments } = checkedMeasured(spec, givenReading, givenInstruments);
   if (!isObject(given)) wrongKind('number of draws and seed', given, 'given');
   const { draws, seed } = given;
   needWhole('draws', draws, LEAST_DRAWS, MOST_DRAWS);

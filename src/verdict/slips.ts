@@ -276,6 +276,9 @@ export function slipText(slip: Slip): string {
   if (!isObject(slip)) wrongKind('slip', slip, 'slip');
   const { code, ...values } = slip;
   needCode(SLIP_TEXT, code, 'slip.code');
-  const texts = Object.entries(values).map(([name, value]) => [name, String(value)] as const);
+  const texts = Object.entries<unknown>(values).map(([name, value]) => {
+    if (typeof value !== 'string' && typeof value !== 'number') wrongKind('text or number', value, 'slip');
+    return [name, String(value)] as const;
+  });
   return filled(SLIP_TEXT[code], Object.fromEntries(texts));
 }

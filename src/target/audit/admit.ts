@@ -8,6 +8,7 @@ import {
   tooShort,
   unknownWord,
 } from '../../basis/problem.js';
+import { taken, type Fields } from '../../basis/taken.js';
 import type { GasModel } from '../../gas/model.js';
 import { needModel } from '../../gas/state.js';
 import {
@@ -57,10 +58,41 @@ export interface Column {
   readonly pressures: readonly GaugePressure[];
 }
 
-/** The columns of a table, with everything about it and about the audit checked. */
-export function admitted(table: PrintedTable, given: TableAuditGiven): readonly Column[] {
-  if (!isObject(table)) wrongKind("maker's table: rows, or temperatures and columns", table, 'table');
-  if (!isObject(given)) wrongKind('models and printing of a table', given, 'given');
+const AS_IT_IS = 'as it is';
+const EVERY_TABLE: Fields = {
+  referenceTemperature: AS_IT_IS,
+  printedStep: AS_IT_IS,
+};
+const ONE_COLUMN: Fields = {
+  ...EVERY_TABLE,
+  rows: [{ pressure: AS_IT_IS, temperature: AS_IT_IS }],
+};
+const SEVERAL_COLUMNS: Fields = {
+  ...EVERY_TABLE,
+  temperatures: [AS_IT_IS],
+  columns: [{ name: AS_IT_IS, pressures: [AS_IT_IS] }],
+};
+const GIVEN: Fields = {
+  models: [AS_IT_IS],
+  ambient: AS_IT_IS,
+  printedIn: { pressure: AS_IT_IS, temperature: AS_IT_IS },
+  temperatureStep: AS_IT_IS,
+  equation: AS_IT_IS,
+};
+
+/** What is admitted: the columns of a table, and the parts of it and of the audit that were checked. */
+export interface AdmittedTable {
+  readonly columns: readonly Column[];
+  readonly table: PrintedTable;
+  readonly given: TableAuditGiven;
+}
+
+/** The columns of a table; it and everything about the audit read once and checked. */
+export function admitted(givenTable: PrintedTable, about: TableAuditGiven): AdmittedTable {
+  if (!isObject(givenTable)) wrongKind("maker's table: rows, or temperatures and columns", givenTable, 'table');
+  if (!isObject(about)) wrongKind('models and printing of a table', about, 'given');
+  const table = taken(givenTable, 'columns' in givenTable ? SEVERAL_COLUMNS : ONE_COLUMN);
+  const given = taken(about, GIVEN);
   const problems: Problem[] = [];
   const check = (path: string, admit: () => void): boolean => {
     const before = problems.length;
@@ -96,7 +128,7 @@ export function admitted(table: PrintedTable, given: TableAuditGiven): readonly 
     fail(unknownWord, '', quote(given.equation), { words: "'exact' or 'within its stated uncertainty'" });
   });
   failIfAny(problems);
-  return columns;
+  return { columns, table, given };
 }
 
 type Check = (path: string, admit: () => void) => boolean;

@@ -26,7 +26,7 @@ import {
 } from './slips.js';
 
 // The round as a whole. One gauge and one thermometer read all of it: what they do to one reading they do to all. The mean of
-// sixteen is four times as sharp as any one of them, and sixteen leaks of one size are less likely than one wrong gauge.
+// sixteen is four times as sharp as a single one, and sixteen leaks of one size are less likely than one wrong gauge.
 
 /** A reading of a round, with its specification. */
 export interface RoundReading {

@@ -92,7 +92,7 @@ function coefficients(): Group {
     title: 'The coefficients',
     source:
       'Span et al., J. Phys. Chem. Ref. Data 29 (2000) 1361, as carried by CoolProp 6.7.0 and matched term by term ' +
-      'against a second transcription: `nitrogen-span-2000.json`. Every digit must be there.',
+      'against a second copy: `nitrogen-span-2000.json`. Every digit must be there.',
     columns: [
       worst('32 power terms: n, d, t, l', 'as printed', 0, terms(TERM, residual.power)),
       worst('4 Gaussian terms: n, d, t, η, ε, β, γ', 'as printed', 0, terms(BELL, residual.gaussian)),

@@ -97,19 +97,16 @@ export {
 export type { Allowed, Applies, Curves, StatedLimits, Tolerance } from './target/tolerance.js';
 export { slope, target, targetSource } from './target/target.js';
 export type { GasInside, OilSide, Reading } from './reading/reading.js';
+export type { Certificate } from './reading/certificate.js';
 export {
   ACCURACY_CLASSES,
-  MOST_READINGS,
   type AccuracyClass,
-  type Certificate,
-  type ContactThermometer,
   type DialGauge,
   type DigitalGauge,
-  type InfraredThermometer,
-  type Instruments,
   type NotCovered,
-  type Thermometer,
-} from './reading/instruments.js';
+} from './reading/gauge.js';
+export { MOST_READINGS, type Instruments } from './reading/instruments.js';
+export type { ContactThermometer, InfraredThermometer, Thermometer } from './reading/thermometer.js';
 export {
   adjustmentCsv,
   adjustmentTable,
@@ -131,7 +128,8 @@ export {
   type Verdict,
 } from './verdict/judge.js';
 export { why } from './verdict/why.js';
-export { uncertainty, type Budget, type Contribution, type NoBudget, type Repeats } from './verdict/budget.js';
+export { uncertainty, type Budget, type Contribution, type NoBudget } from './verdict/budget.js';
+export type { Repeats } from './verdict/contributions.js';
 export {
   decide,
   type Acceptance,

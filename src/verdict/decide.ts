@@ -10,30 +10,17 @@ import {
   type PressureDifference,
   type TemperatureDifference,
 } from '../quantity/kind.js';
-import {
-  ACCURACY_CLASSES,
-  MOST_READINGS,
-  notCovered,
-  OF_SPAN,
-  type AccuracyClass,
-  type Instruments,
-} from '../reading/instruments.js';
+import { ACCURACY_CLASSES, notCovered, OF_SPAN, type AccuracyClass } from '../reading/gauge.js';
+import { MOST_READINGS, type Instruments } from '../reading/instruments.js';
 import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
 import { bandAbout } from './band.js';
-import {
-  checkedMeasured,
-  compareWith,
-  correctedReading,
-  standardOf,
-  subjectsOf,
-  sumOfParts,
-  type Comparison,
-  type Part,
-} from './budget.js';
+import { checkedMeasured, standardOf, sumOfParts } from './budget.js';
+import { compareWith, correctedReading, type Comparison, type Part } from './contributions.js';
 import { cumulative, type Sum } from './distribution.js';
 import { judge, type Outcome } from './judge.js';
+import { subjectsOf } from './subject.js';
 
 // Decisions after JCGM 106:2012. The limits are those of the band; what is compared with them is the reading, and what is
 // not certain is everything that the comparison rests on.
@@ -165,7 +152,7 @@ export function decide(
   const { reading, instruments } = checkedMeasured(spec, givenReading, givenInstruments);
   const rule = checkedRule(givenRule);
   if (NO_EVIDENCE.includes(judge(spec, reading).outcome)) return { outcome: 'no decision', because: 'no evidence' };
-  const because = notCovered(instruments, reading);
+  const because = notCovered(instruments.gauge, reading);
   if (because !== undefined) return { outcome: 'no decision', because };
 
   const sides = sidesOf(spec, reading, instruments);

@@ -3,7 +3,8 @@ import { need, wrongKind, type PressureDifference } from '../quantity/kind.js';
 import { fail } from '../basis/fault.js';
 import { notPositive } from '../basis/problem.js';
 import { taken } from '../basis/taken.js';
-import { notCovered, type Instruments, type NotCovered } from '../reading/instruments.js';
+import { notCovered, type NotCovered } from '../reading/gauge.js';
+import type { Instruments } from '../reading/instruments.js';
 import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
@@ -65,7 +66,7 @@ export function globalRisks(
   const { reading, instruments } = checkedMeasured(spec, givenReading, givenInstruments);
   const rule = checkedRule(givenRule);
   const prior = checkedPrior(givenPrior);
-  const because = notCovered(instruments, reading);
+  const because = notCovered(instruments.gauge, reading);
   if (because !== undefined) return { because };
 
   const sides = sidesOf(spec, reading, instruments);

@@ -3,20 +3,15 @@ import { notACount } from '../basis/problem.js';
 import type { ContributionCode } from '../basis/words.js';
 import { densityAt, pvtAt } from '../gas/door.js';
 import { pressureDifferenceOf, wrongKind, type PressureDifference } from '../quantity/kind.js';
-import { notCovered, type Instruments, type NotCovered } from '../reading/instruments.js';
+import { notCovered, type NotCovered } from '../reading/gauge.js';
+import type { Instruments } from '../reading/instruments.js';
 import type { Reading } from '../reading/reading.js';
 import { sourceOn, type Curve, type Line } from '../target/curve.js';
 import type { Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
-import {
-  BY_VESSEL,
-  checkedMeasured,
-  compareWith,
-  correctedReading,
-  lineAt,
-  modelErrors,
-  subjectsOf,
-} from './budget.js';
+import { checkedMeasured } from './budget.js';
+import { BY_VESSEL, compareWith, correctedReading, modelErrors } from './contributions.js';
+import { lineAt, subjectsOf } from './subject.js';
 
 // Propagation of distributions by a Monte Carlo method (JCGM 101:2008, clause 7): every error is drawn, and the comparison
 // computed anew with it, through the gas model and not through sensitivities.
@@ -66,7 +61,7 @@ export function simulate(
   const { draws, seed } = given;
   needWhole('draws', draws, LEAST_DRAWS, MOST_DRAWS);
   needWhole('seed', seed, 0, MOST_SEED);
-  const because = notCovered(instruments, reading);
+  const because = notCovered(instruments.gauge, reading);
   if (because !== undefined) return { because };
 
   const draw = drawOf(spec, reading, instruments, generator(seed));

@@ -5,7 +5,8 @@ import { gauge, pressureDifference } from '../quantity/pressure.js';
 import { rounded, valueIn } from '../quantity/step.js';
 import { temperature } from '../quantity/temperature.js';
 import type { PressureUnit, TemperatureUnit } from '../quantity/unit.js';
-import { needInstruments, notCovered, type Instruments } from '../reading/instruments.js';
+import { notCovered } from '../reading/gauge.js';
+import { copyOfInstruments, needInstruments, type Instruments } from '../reading/instruments.js';
 import type { Reading } from '../reading/reading.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
@@ -124,7 +125,7 @@ export function temperatureSlips(reading: Reading): Slipped[] {
  * A slip of the unit of pressure starts from the gauge's own unit, that of `gaugeStep`; or ends there, if the number then
  * lies on one of its marks.
  *
- * @param instruments also tell a reading beyond the end of its scale, which makes no sense as it stands
+ * @param givenInstruments also tell a reading beyond the end of its scale, which makes no sense as it stands
  * @throws {@link Fault} for a faulty specification or reading, as {@link judge}, and for faulty instruments, as
  * {@link uncertainty}; but where the reading is sound and there is no answer to it, the result says so
  * @example
@@ -137,10 +138,10 @@ export function temperatureSlips(reading: Reading): Slipped[] {
  * candidate?.verdict.outcome; // => 'within'
  * ```
  */
-export function slips(spec: Specification, reading: Reading, instruments?: Instruments): Slips {
+export function slips(spec: Specification, reading: Reading, givenInstruments?: Instruments): Slips {
   needSpecification(spec);
   const own = checkedReading(reading);
-  if (instruments !== undefined) needInstrumentsAlone(spec, own, instruments);
+  const instruments = givenInstruments === undefined ? undefined : instrumentsAlone(spec, own, givenInstruments);
 
   const { asItStands, farOff } = standing(spec, own, instruments);
   const kgfFromBar = kgfOf(spec, own, instruments, asItStands);
@@ -165,9 +166,11 @@ export function slips(spec: Specification, reading: Reading, instruments?: Instr
   return { outcome, candidates, asItStands, kgfFromBar };
 }
 
-/** Refuses faulty instruments, whatever was read on them: a reading beyond the scale is no fault of the call here. */
-export function needInstrumentsAlone(spec: Specification, reading: Reading, instruments: Instruments): void {
+/** Instruments, read once and checked, whatever was read on them: a reading beyond the scale is no fault of the call here. */
+export function instrumentsAlone(spec: Specification, reading: Reading, given: Instruments): Instruments {
+  const instruments = copyOfInstruments(given);
   needInstruments(instruments, { ...reading, pressure: gaugeOf(0) }, 'rows' in spec.precharge);
+  return instruments;
 }
 
 interface Standing {
@@ -193,7 +196,7 @@ function isFarOff(
 ): boolean {
   if (verdict.outcome === 'gas side empty') return true;
   if (verdict.outcome !== 'undercharged' && verdict.outcome !== 'overcharged') return false;
-  if (instruments === undefined || notCovered(instruments, reading) !== undefined)
+  if (instruments === undefined || notCovered(instruments.gauge, reading) !== undefined)
     return verdict.insideBandBy.pascals < -stepOf(reading);
   const sides = sidesOf(spec, reading, instruments);
   const sums = sumsOf(sides, instruments.readings);
@@ -239,7 +242,7 @@ function kgfOf(
   if (asItStands.outcome === 'no answer' || (unit !== 'bar' && unit !== 'kgf/cm2')) return 'not in question';
   const { lower, upper } = asItStands.band;
   let [low, high] = [stepOf(reading), stepOf(reading)];
-  if (instruments !== undefined && notCovered(instruments, reading) === undefined) {
+  if (instruments !== undefined && notCovered(instruments.gauge, reading) === undefined) {
     // Where a certificate corrects the temperature out of the gas model there is no band either.
     const sums = collect([], '', () => sumsOf(sidesOf(spec, reading, instruments), instruments.readings));
     if (sums === undefined) return 'not in question';

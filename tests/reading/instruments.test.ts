@@ -1,14 +1,7 @@
 import { absolute, Fault, gauge, isFault, temperature, type Problem, type Reading } from 'isochore';
 import { describe, expect, test } from 'vitest';
-import {
-  ACCURACY_CLASSES,
-  gaugeLimit,
-  gaugeTemperatureLimit,
-  instrumentCautions,
-  needInstruments,
-  notCovered,
-  type Instruments,
-} from '../../src/reading/instruments.js';
+import { ACCURACY_CLASSES, gaugeLimit, gaugeTemperatureLimit, notCovered } from '../../src/reading/gauge.js';
+import { instrumentCautions, needInstruments, type Instruments } from '../../src/reading/instruments.js';
 import { bar, barOf, celsius, reads, readingWith } from '../support/accumulator.js';
 import { CONTACT, DIAL, dialWith, inBar, inK, INSTRUMENTS, instrumentsWith } from '../support/instruments.js';
 
@@ -70,7 +63,7 @@ test.each([
   [4, 10],
 ] as const)('class %d of 250 bar is ± %d bar', (accuracyClass, limit) => {
   const instruments = dialWith({ accuracy: { accuracyClass } });
-  expect(gaugeLimit(instruments, reads(150))).toBeCloseTo(limit * 1e5, 8);
+  expect(gaugeLimit(instruments.gauge, reads(150))).toBeCloseTo(limit * 1e5, 8);
   expect(found(instruments)).toEqual([]);
   expect(ACCURACY_CLASSES).toContain(accuracyClass);
 });
@@ -78,8 +71,8 @@ test.each([
 test('the limit of a digital gauge is the sum of its three parts', () => {
   // 0.25 % of 200 bar, 0.05 % of 400 bar, one count of 0.1 bar.
   const reading = reads(200, { gaugeStep: { step: 0.1, unit: 'bar' } });
-  expect(gaugeLimit(instrumentsWith({ gauge: DIGITAL }), reading)).toBeCloseTo(80_000, 6);
-  expect(gaugeLimit(dialWith({ accuracy: { certificate: CERTIFICATE } }), reading)).toBeUndefined();
+  expect(gaugeLimit(instrumentsWith({ gauge: DIGITAL }).gauge, reading)).toBeCloseTo(80_000, 6);
+  expect(gaugeLimit(dialWith({ accuracy: { certificate: CERTIFICATE } }).gauge, reading)).toBeUndefined();
 });
 
 test('temperature moves a gauge by 0.04 % of its span for every kelvin from 20 °C, to either side (EN 837-1)', () => {
@@ -88,22 +81,22 @@ test('temperature moves a gauge by 0.04 % of its span for every kelvin from 20 �
     [45, 2.5],
     [-5, 2.5],
   ] as const)
-    expect(gaugeTemperatureLimit(dialWith({ temperature: celsius(t) }))).toBeCloseTo(limit * 1e5, 6);
-  expect(gaugeTemperatureLimit(dialWith({ temperature: 'not known' }))).toBe('not known');
-  expect(gaugeTemperatureLimit(instrumentsWith({ gauge: DIGITAL }))).toBeCloseTo(0.48e5, 8);
+    expect(gaugeTemperatureLimit(dialWith({ temperature: celsius(t) }).gauge)).toBeCloseTo(limit * 1e5, 6);
+  expect(gaugeTemperatureLimit(dialWith({ temperature: 'not known' }).gauge)).toBe('not known');
+  expect(gaugeTemperatureLimit(instrumentsWith({ gauge: DIGITAL }).gauge)).toBeCloseTo(0.48e5, 8);
 });
 
 describe('where a gauge is accurate', () => {
   const stop = dialWith({ zero: 'with stop pin' });
   test('with a stop pin from a tenth of its scale up', () => {
-    expect(notCovered(stop, reads(24.99))).toBe('reading in the first tenth of a scale with stop pin');
-    expect(notCovered(stop, reads(25))).toBeUndefined();
-    expect(notCovered(INSTRUMENTS, reads(1))).toBeUndefined();
-    expect(notCovered(instrumentsWith({ gauge: DIGITAL }), reads(1))).toBeUndefined();
+    expect(notCovered(stop.gauge, reads(24.99))).toBe('reading in the first tenth of a scale with stop pin');
+    expect(notCovered(stop.gauge, reads(25))).toBeUndefined();
+    expect(notCovered(INSTRUMENTS.gauge, reads(1))).toBeUndefined();
+    expect(notCovered(instrumentsWith({ gauge: DIGITAL }).gauge, reads(1))).toBeUndefined();
   });
   test('not below zero', () => {
-    expect(notCovered(INSTRUMENTS, reads(-0.5))).toBe('reading below zero');
-    expect(notCovered(INSTRUMENTS, reads(0))).toBeUndefined();
+    expect(notCovered(INSTRUMENTS.gauge, reads(-0.5))).toBe('reading below zero');
+    expect(notCovered(INSTRUMENTS.gauge, reads(0))).toBeUndefined();
   });
   test('not above its end', () => {
     expect(problemsOf(INSTRUMENTS, reads(250.1)).map(({ code, path }) => [code, path])).toEqual([

@@ -7,7 +7,9 @@ import {
   type PressureDifference,
   type TemperatureDifference,
 } from 'isochore';
-import type { DialGauge, Instruments, Thermometer } from '../../src/reading/instruments.js';
+import type { DialGauge } from '../../src/reading/gauge.js';
+import type { Instruments } from '../../src/reading/instruments.js';
+import type { Thermometer } from '../../src/reading/thermometer.js';
 
 export const inBar = (value: number): PressureDifference => pressureDifference(value, 'bar');
 export const inK = (value: number): TemperatureDifference => temperatureDifference(value, 'K');

@@ -16,18 +16,11 @@ import { describe, expect, test } from 'vitest';
 import { gasModel } from '../../src/gas/model.js';
 import { CONTRIBUTION, NOT_COUNTED, UNDECIDED, uncertaintyText, type UncertaintyCode } from '../../src/basis/words.js';
 import type { Instruments } from '../../src/reading/instruments.js';
-import {
-  compareWith,
-  standardOf,
-  subjectsOf,
-  sumOfParts,
-  toleranceOf,
-  uncertainty,
-  type Budget,
-  type Part,
-} from '../../src/verdict/budget.js';
+import { standardOf, sumOfParts, toleranceOf, uncertainty, type Budget } from '../../src/verdict/budget.js';
+import { compareWith, type Part } from '../../src/verdict/contributions.js';
 import { quantile, sumOf } from '../../src/verdict/distribution.js';
 import { simulate } from '../../src/verdict/monte-carlo.js';
+import { subjectsOf } from '../../src/verdict/subject.js';
 import {
   bar,
   barOf,

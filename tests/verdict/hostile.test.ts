@@ -7,14 +7,20 @@ import {
   check,
   explainingTemperature,
   judge,
+  slips,
   temperatureDifference,
+  together,
+  uncertainty,
   why,
   type AdjustmentTable,
   type AdjustmentTableGiven,
+  type Instruments,
   type Reading,
+  type RoundReading,
 } from 'isochore';
 import { describe, expect, it, test } from 'vitest';
 import { bar, celsius, hPa, readingWith, specWith } from '../support/accumulator.js';
+import { INSTRUMENTS } from '../support/instruments.js';
 import { problemOf } from '../support/problem.js';
 
 const spec = specWith();
@@ -103,6 +109,31 @@ describe('a reading is read once: what is checked is what is used', () => {
       expect(call(spec, changing(field, null))).toStrictEqual(call(spec, reading));
     const result = judge(spec, reading);
     expect(why(spec, changing(field, null), result)).toBe(why(spec, reading, result));
+  });
+});
+
+describe('instruments are read once: what is checked is what is used', () => {
+  const changing = (): Instruments => {
+    let reads = 0;
+    return Object.defineProperty({ ...INSTRUMENTS }, 'gauge', {
+      enumerable: true,
+      get: () => {
+        reads += 1;
+        return reads === 1 ? INSTRUMENTS.gauge : null;
+      },
+    });
+  };
+  const leaking = readingWith({ pressure: bar(120) });
+  test('uncertainty', () => {
+    expect(uncertainty(spec, reading, changing())).toStrictEqual(uncertainty(spec, reading, INSTRUMENTS));
+  });
+  test('slips', () => {
+    expect(slips(spec, leaking, changing())).toStrictEqual(slips(spec, leaking, INSTRUMENTS));
+  });
+  test('together', () => {
+    const round = (instruments: () => Instruments): RoundReading[] =>
+      Array.from({ length: 9 }, () => ({ spec, reading: leaking, instruments: instruments() }));
+    expect(together(round(changing))).toStrictEqual(together(round(() => INSTRUMENTS)));
   });
 });
 

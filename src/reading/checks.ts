@@ -1,0 +1,82 @@
+import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
+import { notACount, notANumber, notOneOf, notPositive, outsideBounds, unknownWord } from '../basis/problem.js';
+import { need, type PressureDifference, type Temperature, type TemperatureDifference } from '../quantity/kind.js';
+import { inBar } from '../quantity/unit.js';
+import { isObject } from '../target/table.js';
+import { needSize } from '../target/tolerance.js';
+
+// What is checked of an instrument, whichever it is. Each check throws under a path that its caller goes on from.
+
+export type Difference = PressureDifference | TemperatureDifference;
+
+/** Runs every check of a part, and throws all its problems together. */
+export function all(...checks: (readonly [path: string, admit: () => void])[]): void {
+  const problems: Problem[] = [];
+  for (const [path, admit] of checks) collect(problems, path, admit);
+  failIfAny(problems);
+}
+
+export function needPositive(kind: Difference['kind'], value: Difference): void {
+  need<string>(kind, value, '');
+  const size = 'pascals' in value ? value.pascals : value.kelvins;
+  if (!(size > 0)) fail(notPositive, '', 'pascals' in value ? `${inBar(size)} difference` : `${size} K`);
+  needOfInstrument(value);
+}
+
+// No instrument on board has, or errs by, as much; the square of what is vastly more is no number.
+export const MOST_PA = 1e9;
+const MOST_K = 1000;
+
+/** Refuses a difference that no instrument has. */
+export function needOfInstrument(value: Difference): void {
+  const [size, most] = 'pascals' in value ? [value.pascals, MOST_PA] : [value.kelvins, MOST_K];
+  if (Math.abs(size) <= most) return;
+  const isPressure = 'pascals' in value;
+  const found = isPressure ? `${inBar(size)} difference` : `${size} K`;
+  fail(outsideBounds, '', found, { bounds: isPressure ? `at most ${inBar(MOST_PA)}` : `at most ${MOST_K} K` });
+}
+
+export function needLimit(size: PressureDifference): void {
+  needSize(size);
+  needOfInstrument(size);
+}
+
+/** Refuses a temperature that no gauge, and nothing about an accumulator, has. */
+export function needTemperature(value: Temperature): void {
+  need('temperature', value, '');
+  if (value.kelvins > 2 * MOST_K)
+    fail(outsideBounds, '', `${value.kelvins} K`, {
+      bounds: `at most ${2 * MOST_K} K`,
+    });
+}
+
+/** Refuses what is no temperature difference of zero or more. */
+export function needSpan(size: TemperatureDifference): void {
+  need('temperature difference', size, '');
+  if (size.kelvins < 0) fail(outsideBounds, '', `${size.kelvins} K`, { bounds: 'zero or more' });
+  needOfInstrument(size);
+}
+
+export function needBetween(value: number, least: number, most: number, unit: string): void {
+  if (!Number.isFinite(value)) fail(notANumber, '', quote(value));
+  if (value >= least && value <= most) return;
+  const of = unit === '' ? '' : ` ${unit}`;
+  fail(outsideBounds, '', `${value}${of}`, { bounds: `${least} to ${most}${of}` });
+}
+
+export function needCount(value: number, least: number, most: number): void {
+  if (Number.isInteger(value) && value >= least && value <= most) return;
+  fail(notACount, '', quote(value), { least: String(least), most: String(most) });
+}
+
+export function needWord(found: unknown, words: readonly string[]): void {
+  if (typeof found === 'string' && words.includes(found)) return;
+  fail(unknownWord, '', quote(found), { words: words.map((word) => `'${word}'`).join(' or ') });
+}
+
+export function oneOf(given: object, keys: readonly string[]): string {
+  const found = isObject(given) ? keys.filter((key) => key in given) : [];
+  const [one] = found;
+  if (one !== undefined && found.length === 1) return one;
+  return fail(notOneOf, '', found.join(' with ') || 'none of them', { words: keys.join(', ') });
+}

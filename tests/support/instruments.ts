@@ -5,11 +5,13 @@ import {
   temperature,
   temperatureDifference,
   type PressureDifference,
+  type Reading,
   type TemperatureDifference,
 } from 'isochore';
 import type { DialGauge } from '../../src/reading/gauge.js';
 import type { Instruments } from '../../src/reading/instruments.js';
 import type { Thermometer } from '../../src/reading/thermometer.js';
+import { bar, celsius, readingWith } from './accumulator.js';
 
 export const inBar = (value: number): PressureDifference => pressureDifference(value, 'bar');
 export const inK = (value: number): TemperatureDifference => temperatureDifference(value, 'K');
@@ -48,3 +50,26 @@ export function instrumentsWith(changed: Partial<Instruments> = {}): Instruments
 
 export const dialWith = (changed: Partial<DialGauge>): Instruments =>
   instrumentsWith({ gauge: { ...DIAL, ...changed } });
+
+/** Nothing but a normal error of the gauge, of a standard uncertainty in bar: at 20 °C, where the line is drawn. */
+export const onlyNormal = (standard: number): Instruments => ({
+  ...INSTRUMENTS,
+  gauge: {
+    ...DIAL,
+    temperature: celsius(20),
+    accuracy: {
+      certificate: {
+        correction: inBar(0),
+        expandedUncertainty: inBar(2 * standard),
+        coverageFactor: 2,
+        due: '2027-01-01',
+      },
+    },
+  },
+  thermometer: { ...CONTACT, accuracy: { limit: inK(1e-9) }, step: inK(0), shellToGas: inK(0) },
+  barometer: { limit: inBar(0) },
+  printed: { pressure: inBar(0), temperature: inK(0), ambientLimit: inBar(0) },
+});
+
+export const at20 = (p_bar: number): Reading =>
+  readingWith({ pressure: bar(p_bar), temperature: celsius(20), gaugeStep: { step: 1e-6, unit: 'bar' } });

@@ -66,13 +66,13 @@ export function halfAUnit(printed: string): number {
   return 0.5 * 10 ** -decimals;
 }
 
-/** A value beside a printed number: every printed digit must be met. */
+/** A value beside a printed number: every printed digit must be met. A bare number has the unit ''. */
 export function printedDigits(what: string, unit: string, printed: string, value: number): Check {
   const decimals = printed.split('.')[1]?.length ?? 0;
   return {
     what,
-    expected: `${printed} ${unit}`,
-    obtained: `${value.toFixed(decimals + 2)} ${unit}`,
+    expected: `${printed} ${unit}`.trimEnd(),
+    obtained: `${value.toFixed(decimals + 2)} ${unit}`.trimEnd(),
     deviation: Math.abs(value - Number(printed)),
     allowance: halfAUnit(printed),
     unit,

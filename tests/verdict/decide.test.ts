@@ -9,33 +9,20 @@ import { uncertainty } from '../../src/verdict/budget.js';
 import { globalRisks } from '../../src/verdict/global-risk.js';
 import { bar, barOf, celsius, GIVEN, pointOf, reads, readingWith, specWith } from '../support/accumulator.js';
 import { evenly } from '../support/evenly.js';
-import { CONTACT, DIAL, dialWith, inBar, inK, INSTRUMENTS, instrumentsWith } from '../support/instruments.js';
+import {
+  at20,
+  CONTACT,
+  DIAL,
+  dialWith,
+  inBar,
+  inK,
+  INSTRUMENTS,
+  instrumentsWith,
+  onlyNormal,
+} from '../support/instruments.js';
 import { problemOf } from '../support/problem.js';
 
 const phi = (z: number): number => 0.5 * (1 + erf(z / Math.SQRT2));
-
-/** Nothing but a normal error of the gauge, of a standard uncertainty in bar: at 20 °C, where the line is drawn. */
-const onlyNormal = (standard: number): Instruments => ({
-  ...INSTRUMENTS,
-  gauge: {
-    ...DIAL,
-    temperature: celsius(20),
-    accuracy: {
-      certificate: {
-        correction: barOf(0),
-        expandedUncertainty: barOf(2 * standard),
-        coverageFactor: 2,
-        due: '2027-01-01',
-      },
-    },
-  },
-  thermometer: { ...CONTACT, accuracy: { limit: inK(1e-9) }, step: inK(0), shellToGas: inK(0) },
-  barometer: { limit: barOf(0) },
-  printed: { pressure: barOf(0), temperature: inK(0), ambientLimit: barOf(0) },
-});
-
-const at20 = (p_bar: number): Reading =>
-  readingWith({ pressure: bar(p_bar), temperature: celsius(20), gaugeStep: { step: 1e-6, unit: 'bar' } });
 
 const ruleOf = (acceptance: Acceptance, below = 0.02, above = 0.05): Rule => ({ acceptance, risk: { below, above } });
 

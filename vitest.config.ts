@@ -14,6 +14,8 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     setupFiles: ['tests/setup.ts'],
+    // Nothing here asserts a time, and the machine may be busy.
+    testTimeout: 60_000,
     typecheck: {
       enabled: true,
       tsconfig: 'tests/tsconfig.json',

@@ -1,24 +1,31 @@
 // What is measured: each step of the method, from a conversion to a whole round, over 1 024 different inputs.
 import {
   absolute,
+  assess,
+  auditTable,
   band,
   check,
   cubicNitrogen,
+  decide,
   gauge,
   idealNitrogen,
   judge,
   nitrogen,
   pressureDifference,
+  slips,
   specification,
   standardAtmosphere,
   target,
   temperature,
+  temperatureDifference,
+  together,
+  uncertainty,
   volume,
 } from 'isochore';
 import { reportRound, RoundShape } from 'isochore/record';
 import { readFileSync } from 'node:fs';
 
-/** @import { Reading } from 'isochore' */
+/** @import { Instruments, PrintedTable, Reading, Rule, TableAuditGiven } from 'isochore' */
 /** @import { Subject } from './measure.mjs' */
 
 const SIZE = 1024;
@@ -44,6 +51,7 @@ const spec = specification({
   settling: { allowance: pressureDifference(1.5, 'bar'), minutes: 5 },
 });
 const gaugeStep = /** @type {const} */ ({ step: 1, unit: 'bar' });
+const out = { p_Pa: 0, dpdrho_T: 0, dpdT_rho: 0 };
 const conditions = kelvins.map((T) => ({ temperature: temperature(T, 'K'), ambient: absolute(1008, 'hPa') }));
 /** @type {readonly Reading[]} */
 const readings = conditions.map((one, i) => ({
@@ -54,8 +62,61 @@ const readings = conditions.map((one, i) => ({
   gasInside: 'nitrogen',
   minutesAtRest: 30,
 }));
+/** @type {Instruments} */
+const instruments = {
+  gauge: {
+    type: 'dial gauge',
+    fullScale: gauge(250, 'bar'),
+    accuracy: { accuracyClass: 1 },
+    temperature: temperature(30, '°C'),
+    zero: 'without stop pin',
+  },
+  thermometer: {
+    type: 'contact thermometer',
+    accuracy: { limit: temperatureDifference(1, 'K') },
+    step: temperatureDifference(1, 'K'),
+    shellToGas: temperatureDifference(2, 'K'),
+  },
+  barometer: { limit: pressureDifference(2, 'hPa') },
+  printed: {
+    pressure: pressureDifference(1, 'bar'),
+    temperature: temperatureDifference(0, 'K'),
+    ambientLimit: pressureDifference(30, 'hPa'),
+  },
+  modelErrorCorrelation: 0,
+  vessel: { linearExpansion_per_K: 12e-6, limit_per_K: 0, treated: 'as uncertainty' },
+  readings: 1,
+  on: '2026-03-14',
+};
+/** @type {Rule} */
+const rule = { acceptance: 'guarded acceptance', risk: { below: 0.025, above: 0.025 } };
+/** Sixteen neighbouring readings, as of one round. */
+const rounds = inputs((i) =>
+  Array.from({ length: 16 }, (_, k) => ({ spec, reading: at(readings, (i + k) % SIZE), instruments })),
+);
+/** Tables of 9 rows from −20 °C to 60 °C to half a bar, along lines of constant density. @type {readonly PrintedTable[]} */
+const tables = inputs((i) => ({
+  rows: Array.from({ length: 9 }, (_, row) => {
+    const T_K = 253.15 + 10 * row;
+    const rho = nitrogen['~kernel'].density(293.15, 10e6 + 1e4 * i);
+    nitrogen['~kernel'].pvt(T_K, rho, out);
+    return {
+      temperature: temperature(-20 + 10 * row, '°C'),
+      pressure: gauge(Math.round((out.p_Pa - 101_325) / 5e4) / 2, 'bar'),
+    };
+  }),
+  referenceTemperature: temperature(20, '°C'),
+  printedStep: pressureDifference(0.5, 'bar'),
+}));
+/** @type {TableAuditGiven} */
+const auditGiven = {
+  models: [nitrogen, idealNitrogen],
+  ambient: standardAtmosphere,
+  printedIn: { pressure: 'bar', temperature: '°C' },
+  temperatureStep: 'exact',
+  equation: 'exact',
+};
 const densities = pascals.map((p, i) => nitrogen['~kernel'].density(at(kelvins, i), p));
-const out = { p_Pa: 0, dpdrho_T: 0, dpdT_rho: 0 };
 
 /** The round of the examples, with its groups many times over. */
 function largeRound() {
@@ -87,6 +148,28 @@ export const SUBJECTS = [
   { name: 'band', call: (i) => band(spec, at(conditions, i), gaugeStep).lower.pascals },
   { name: 'judge', call: (i) => judge(spec, at(readings, i)).target.pascals },
   { name: 'check', call: (i) => check(spec, at(readings, i)).verdict.target.pascals },
+  {
+    name: 'uncertainty',
+    call: (i) => {
+      const found = uncertainty(spec, at(readings, i), instruments);
+      return 'standard' in found ? found.standard.pascals : Number.NaN;
+    },
+  },
+  {
+    name: 'decide',
+    call: (i) => {
+      const found = decide(spec, at(readings, i), instruments, rule);
+      return 'probability' in found ? found.probability.within : Number.NaN;
+    },
+  },
+  { name: 'assess', call: (i) => assess(spec, at(readings, i), instruments, rule).verdict.target.pascals },
+  { name: 'slips', call: (i) => slips(spec, at(readings, i), instruments).candidates.length },
+  {
+    name: 'together, a reading of sixteen',
+    call: (i) => ('readings' in together(at(rounds, i)) ? 16 : Number.NaN),
+    each: 16,
+  },
+  { name: 'auditTable, of nine rows', call: (i) => auditTable(at(tables, i), auditGiven).columns.length },
   {
     name: 'reportRound, an accumulator',
     call: () => reportRound(large.round, { problems: 'refuse the round' }).accumulators.length,

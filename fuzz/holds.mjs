@@ -97,7 +97,7 @@ export function wrongWithAnswer(answer, { owned, echoes }) {
 
 /**
  * Whether an error is the engine's own word about what the caller made: a proxy that is revoked, or that says of its target
- * what cannot be, or that it is a list while it has not the methods of one; a getter that all objects inherit, where a field is set; or zod's, whose issues and descriptors are plain
+ * what cannot be, or that it is a list while it has not the methods of one; a class given for a function; a getter that all objects inherit, where a field is set; or zod's, whose issues and descriptors are plain
  * objects, while all objects inherit fields of the caller's.
  *
  * @param {unknown} error
@@ -108,6 +108,7 @@ export function isOfTheEngine(error, live) {
   const { message, stack = '' } = error;
   if (live.hasProxy && /\bproxy\b|\btrap\b/i.test(message)) return true;
   if (live.hasLyingList && /is not a function|is not iterable|to primitive value/.test(message)) return true;
+  if (/^Class constructor \w* ?cannot be invoked/.test(message)) return true; // a class for a trace is a function, and refuses
   if (live.hasAccessor && message.includes('which has only a getter')) return true;
   const first = stack.split('\n').find((line) => /^\s+at .*file:/.test(line)) ?? '';
   return live.isPolluted && first.includes('/node_modules/zod/');

@@ -171,8 +171,9 @@ export interface TableAudit {
  * made the table, and its numbers are tried in other units, in the other basis and to coarser steps. A table that was
  * rounded down instead of to nearest may show one cell in doubt, or fit no model.
  *
- * @throws {@link Fault} with every problem found: `too few rows to audit` for fewer than two; `wrong kind`, `too short`
- * (no model, no column), `duplicate name` (a model or a column twice), `cells left out`, `reference outside the table`, `below vacuum`, `not positive` (the
+ * @throws {@link Fault} with every problem found: `too few rows to audit` for fewer than two; `too long` for more
+ * than a thousand rows or columns; `wrong kind`, `too short` (no model, no column), `duplicate name` (a model or a column
+ * twice), `cells left out`, `reference outside the table`, `below vacuum`, `not positive` (the
  * printed step, a step of temperatures), `step too fine`, `not an ambient pressure`, `unknown unit`, `unknown word`
  * @example
  * ```ts

@@ -8,6 +8,7 @@ import {
   unknownColumn,
   unknownWord,
 } from '../basis/problem.js';
+import { taken, type Fields } from '../basis/taken.js';
 import { need, wrongKind, type GaugePressure, type PressureDifference, type Temperature } from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
 
@@ -48,7 +49,8 @@ export type Stated = ReferencePoint | MakersTable;
  * @param name of the column, exactly as given
  * @throws {@link Fault} `unknown column` for a name that no column or more than one has; `cells left out` for a column of
  * another length than the temperatures; `wrong kind`, `absolute for gauge`, `unchecked copy` for a column or a cell of the
- * one named that is none
+ * one named that is none, or for the reference temperature or the printed step; `not positive` for that step; `unknown
+ * word` for what holds outside
  * @example
  * ```ts
  * const tables = {
@@ -63,9 +65,10 @@ export type Stated = ReferencePoint | MakersTable;
  */
 export function columnOf(tables: MakersTables, name: string): MakersTable {
   if (!isObject(tables)) wrongKind('table of several columns', tables, 'tables');
-  const { temperatures, columns, referenceTemperature, printedStep, outside } = tables;
+  const { referenceTemperature, printedStep, outside } = tables;
+  const { temperatures, columns } = taken(tables, SEVERAL);
   if (!Array.isArray(temperatures) || !Array.isArray(columns)) wrongKind('table of several columns', tables, 'tables');
-  const all = Array.from(columns as readonly unknown[], columnIn);
+  const all = (columns as readonly unknown[]).map(columnIn);
   const named = all.filter((column) => column.name === name);
   const [column] = named;
   if (column === undefined || named.length > 1) {
@@ -78,17 +81,25 @@ export function columnOf(tables: MakersTables, name: string): MakersTable {
     fail(cellsLeftOut, 'columns', found, { count: String(temperatures.length), other: 'temperature' });
   }
   const problems: Problem[] = [];
-  const rows = Array.from(temperatures as readonly Temperature[], (temperature, i) => {
+  const rows = (temperatures as readonly Temperature[]).map((temperature, i) => {
     const pressure = pressures[i] as GaugePressure; // as long as the temperatures, and checked here
     collect(problems, '', () => need('temperature', temperature, `temperatures[${i}]`));
     collect(problems, '', () => need('gauge pressure', pressure, `${at}.pressures[${i}]`));
     return { pressure, temperature };
   });
+  collect(problems, 'referenceTemperature', () => need('temperature', referenceTemperature, ''));
+  collect(problems, 'printedStep', () => needPrintedStep(printedStep));
+  collect(problems, 'outside', () => needOutside(outside));
   failIfAny(problems);
   return { rows, referenceTemperature, printedStep, outside };
 }
 
-/** A column of a table of several, its parts read once. */
+const SEVERAL: Fields = {
+  temperatures: ['as it is'],
+  columns: [{ name: 'as it is', pressures: ['as it is'] }],
+};
+
+/** A column of a table of several. */
 function columnIn(
   column: unknown,
   k: number,
@@ -155,16 +166,19 @@ function needTable(table: MakersTable): void {
   }
   if (check('referenceTemperature', () => need('temperature', table.referenceTemperature, '')) && ordered)
     check('referenceTemperature', () => needInside(table));
-  check('printedStep', () => {
-    need('pressure difference', table.printedStep, '');
-    if (table.printedStep.pascals > 0) return;
-    fail(notPositive, '', `${inBar(table.printedStep.pascals)} difference`);
-  });
-  check('outside', () => {
-    if (table.outside === 'refuse' || table.outside === 'follow constant density') return;
-    fail(unknownWord, '', quote(table.outside), { words: "'refuse' or 'follow constant density'" });
-  });
+  check('printedStep', () => needPrintedStep(table.printedStep));
+  check('outside', () => needOutside(table.outside));
   failIfAny(problems);
+}
+
+function needPrintedStep(step: PressureDifference): void {
+  need('pressure difference', step, '');
+  if (!(step.pascals > 0)) fail(notPositive, '', `${inBar(step.pascals)} difference`);
+}
+
+function needOutside(outside: MakersTable['outside']): void {
+  if (outside === 'refuse' || outside === 'follow constant density') return;
+  fail(unknownWord, '', quote(outside), { words: "'refuse' or 'follow constant density'" });
 }
 
 function tooFew(rows: unknown): never {

@@ -550,6 +550,22 @@ describe('bad input is refused', () => {
     ['columns of null', { columns: null }, ['columns: wrong kind']],
     ['one temperature', { temperatures: several.temperatures.slice(0, 1) }, ['temperatures: too few rows to audit']],
     ['a bare temperature', { temperatures: [0, temperature(20, '°C')] }, ['temperatures[0]: wrong kind']],
+    // What is no temperature may look like one, to whoever asks for its kelvins before looking what it is.
+    [
+      'a temperature that only has kelvins',
+      { temperatures: [{ kelvins: Object.create(null) as number }, temperature(20, '°C')] },
+      ['temperatures[0]: wrong kind'],
+    ],
+    [
+      'more columns than a manual prints',
+      { columns: Array.from({ length: 1001 }, () => column) },
+      ['columns: too long'],
+    ],
+    [
+      'more rows than a manual prints',
+      { temperatures: Array.from({ length: 200_000 }, () => temperature(20, '°C')) },
+      ['temperatures: too long'],
+    ],
     [
       'a cell left out',
       { columns: [{ name: 'a', pressures: column?.pressures.slice(0, 1) }] },

@@ -163,9 +163,18 @@ describe('a column of several', () => {
       'columns[0].pressures[0]',
       'absolute for gauge',
     ],
+    ['a step of numbers', tables({ printedStep: new Float64Array([1, Number.NaN]) }), 'printedStep', 'wrong kind'],
+    ['a step of zero', tables({ printedStep: barOf(0) }), 'printedStep', 'not positive'],
+    ['a bare reference temperature', tables({ referenceTemperature: 20 }), 'referenceTemperature', 'wrong kind'],
+    ['another word for what holds outside', tables({ outside: 'nothing' }), 'outside', 'unknown word'],
     ['a temperature that is null', tables({ temperatures: [null, celsius(40)] }), 'temperatures[0]', 'wrong kind'],
   ])('%s is refused', (_, value, path, code) => {
     expect(problemOf(() => columnOf(value as MakersTables, 'A'))).toMatchObject({ path, code });
+  });
+  it('whose list of temperatures changes its length: the one that was read counts', () => {
+    const temperatures = new Proxy([celsius(20), celsius(40)], { get: () => undefined });
+    const { found, values } = problemOf(() => columnOf(tables({ temperatures }), 'A'));
+    expect([found, values]).toEqual(['2 pressures in column "A"', { count: '0', other: 'temperature' }]);
   });
   it('that is not there: the names of the others, the first few of many', () => {
     expect(problemOf(() => columnOf(tables(), 'C')).values).toEqual({ columns: '"A", "B"' });

@@ -5,6 +5,7 @@ import {
   notPositive,
   referenceOutsideTable,
   tooFewRowsToAudit,
+  tooLong,
   tooShort,
   unknownWord,
 } from '../../basis/problem.js';
@@ -12,6 +13,7 @@ import { taken, type Fields } from '../../basis/taken.js';
 import type { GasModel } from '../../gas/model.js';
 import { needModel } from '../../gas/state.js';
 import {
+  isChecked,
   need,
   wrongKind,
   type AbsolutePressure,
@@ -152,6 +154,7 @@ function severalColumns(table: SeveralColumns, check: Check): Placed[] {
   const listed = check('columns', () => {
     if (!Array.isArray(columns)) wrongKind('list of columns', columns, '');
     if (columns.length === 0) fail(tooShort, '', 'no columns', { least: '1', what: 'column' });
+    needNoMore(columns.length, 'columns');
   });
   if (!check('temperatures', () => needRows(temperatures)) || !listed) return [];
   temperatures.forEach((one, i) => check(`temperatures[${i}]`, () => need('temperature', one, '')));
@@ -171,6 +174,14 @@ function severalColumns(table: SeveralColumns, check: Check): Placed[] {
 function needRows(rows: unknown): void {
   if (!Array.isArray(rows)) wrongKind('list of rows', rows, '');
   else if (rows.length < 2) fail(tooFewRowsToAudit, '', rows.length === 1 ? '1 row' : 'no rows');
+  else needNoMore(rows.length, 'rows');
+}
+
+/** No manual prints more; and the work grows with the square of it. */
+const MOST = 1000;
+
+function needNoMore(count: number, what: string): void {
+  if (count > MOST) fail(tooLong, '', `${count} ${what}`, { most: String(MOST), what });
 }
 
 function needColumn(column: SeveralColumns['columns'][number], rows: number): void {
@@ -183,10 +194,11 @@ function needColumn(column: SeveralColumns['columns'][number], rows: number): vo
 }
 
 function needInside({ kelvins }: Temperature, temperatures: readonly Temperature[]): void {
-  const all = temperatures.map((one) => one?.kelvins);
-  const [first, last] = [Math.min(...all), Math.max(...all)];
   // Where a temperature is none, that is said of it alone.
-  if (Number.isNaN(first) || (kelvins >= first && kelvins <= last)) return;
+  if (!temperatures.every((one) => isChecked(one, 'temperature'))) return;
+  const all = temperatures.map((one) => one.kelvins);
+  const [first, last] = [Math.min(...all), Math.max(...all)];
+  if (kelvins >= first && kelvins <= last) return;
   fail(referenceOutsideTable, '', `${kelvins} K`, { first: String(first), last: String(last) });
 }
 

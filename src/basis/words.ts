@@ -2,6 +2,7 @@ import type { CautionCode } from './caution.js';
 import { fail, filled, needProblem, quote, type Problem, type ProblemCode } from './fault.js';
 import { needCode, ownField, ownText } from './own-words.js';
 import { unknownWord, wordsUnsound, type ProblemText } from './problem.js';
+import { taken, type Fields } from './taken.js';
 
 // The words of every reason and cause, under their stable codes; those of problems and cautions stand in files of their
 // own. The codes are for programs, the words for people, and may be reworded or translated. {name} is filled in.
@@ -125,14 +126,15 @@ export function causeText(cause: Cause, words?: Words): string {
  * }
  * ```
  */
-export function inWords(problem: Problem, words?: Words): Problem {
+export function inWords(given: Problem, words?: Words): Problem {
+  const problem = copyOf(given);
   needProblem(problem, 'problem');
   const own = ownField(ownField(words, 'problems', 'words'), problem.code, 'words.problems');
-  if (own === undefined) return problem;
+  if (own === undefined) return given;
   const text = (field: keyof ProblemText): string => {
-    const given = ownText(ownField(own, field, 'words.problems'), `words.problems.${field}`);
+    const text = ownText(ownField(own, field, 'words.problems'), `words.problems.${field}`);
     return filled(
-      given ?? fail(wordsUnsound, 'words.problems', 'nothing', { wanted: `a text ${field}` }),
+      text ?? fail(wordsUnsound, 'words.problems', 'nothing', { wanted: `a text ${field}` }),
       problem.values,
     );
   };
@@ -140,6 +142,23 @@ export function inWords(problem: Problem, words?: Words): Problem {
   const said = { code, path, found, wanted: text('wanted'), remedy: text('remedy'), values };
   return about === undefined ? said : { ...said, about };
 }
+
+/** A problem, each field and each value read once. */
+function copyOf(given: Problem): Problem {
+  const problem = taken(given, PROBLEM);
+  const values: unknown = problem?.values;
+  return typeof values === 'object' && values !== null ? { ...problem, values: { ...values } } : given;
+}
+
+const PROBLEM: Fields = {
+  code: 'as it is',
+  path: 'as it is',
+  found: 'as it is',
+  wanted: 'as it is',
+  remedy: 'as it is',
+  values: 'as it is',
+  about: 'as it is',
+};
 
 /** What an uncertainty is made of, by stable codes. */
 export type ContributionCode =

@@ -1,5 +1,5 @@
 import { fail } from '../basis/fault.js';
-import { ratioToZero } from '../basis/problem.js';
+import { beyondDouble, ratioToZero } from '../basis/problem.js';
 import {
   article,
   isChecked,
@@ -73,7 +73,7 @@ export function compare<L extends Levelled>(a: L, b: NoInfer<L>): -1 | 0 | 1 {
 /**
  * The ratio a / b of two absolute pressures or two temperatures. Gauge pressures have none: their zero is the weather.
  *
- * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`; `ratio to zero` if `b` is zero
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`; `ratio to zero` if `b` is zero; `beyond double`
  * @example
  * ```ts
  * ratio(absolute(3, 'bar'), absolute(2, 'bar')); // => 1.5
@@ -85,7 +85,8 @@ export function ratio<L extends AbsolutePressure | Temperature>(a: L, b: NoInfer
     wrongKind('absolute pressure or temperature', a, 'a');
   const over = same(a, b);
   if (over === 0) fail(ratioToZero, 'b', `${article(b.kind)} of zero`);
-  return level(a, 'a') / over;
+  const by = level(a, 'a') / over;
+  return Number.isFinite(by) ? by : fail(beyondDouble, 'b', `${over} in SI units`, { unit: 'the ratio too' });
 }
 
 function level(value: Levelled, path: string): number {

@@ -97,7 +97,7 @@ export function formOf<Q extends Quantity>(quantity: Q, path: string): Form<Q> {
   if (typeof kind !== 'string' || !Object.hasOwn(FORM, kind) || !isChecked(quantity, kind)) {
     return wrongKind('quantity', quantity, path);
   }
-  return FORM[quantity.kind] as unknown as Form<Q>;
+  return FORM[kind as keyof typeof FORM] as unknown as Form<Q>;
 }
 
 /** A whole number of steps, as a value and as its text. */

@@ -56,6 +56,18 @@ describe('what is no problem is refused', () => {
     expect(problemOf(() => inWords(given))).toMatchObject(refused);
     expect(problemOf(() => new Fault([given]))).toMatchObject({ ...refused, path: 'problems[0]' });
   });
+  it('each field of one is read once', () => {
+    let reads = 0;
+    const given = Object.defineProperty({ ...cold }, 'values', {
+      enumerable: true,
+      get: () => {
+        reads += 1;
+        return reads === 1 ? cold.values : null;
+      },
+    });
+    const problems = { 'below absolute zero': { wanted: 'ein Text', remedy: 'noch einer' } };
+    expect(inWords(given, { problems })).toEqual({ ...cold, ...problems['below absolute zero'] });
+  });
   it('a value in it that is no text', () => {
     const given = { ...cold, values: { least: 0 } } as unknown as Problem;
     expect(problemOf(() => sentence(given)).code).toBe('wrong kind');

@@ -177,6 +177,7 @@ describe('ratio', () => {
     const [zero, one] = [absolute(0, 'bar'), absolute(1, 'bar')];
     expect(ratio(zero, one)).toBe(0);
     expect(problemOf(() => ratio(one, zero))).toMatchObject({ code: 'ratio to zero', path: 'b' });
+    expect(problemOf(() => ratio(one, absolute(1e-320, 'Pa')))).toMatchObject({ code: 'beyond double', path: 'b' });
     expect(problemOf(() => ratio(temperature(1, 'K'), temperature(0, 'K'))).found).toContain('temperature');
   });
 });

@@ -1,14 +1,14 @@
 // Reads a round, part by part: what is sound goes to be judged, what is not is listed with its problems and everything
 // that depends on it.
-import { cut, problem, quote, type Problem } from '../basis/fault.js';
-import { duplicateName, tooMuch, unknownSpecification } from '../basis/problem.js';
+import { problem, quote, type Problem } from '../basis/fault.js';
+import { tooMuch, unknownSpecification } from '../basis/problem.js';
 import { afterCharging } from '../target/specification.js';
 import { judge, type Bands, type Judged } from './accumulator.js';
 import { admitReading, admitSpecification, admitStated, type Admitted, type Around } from './admit.js';
-import { wellFormed } from './canonical.js';
 import { ACCUMULATOR_FIELDS, FOR_THE_GROUP, GROUP_FIELDS } from './carried.js';
 import { admitUsed, instrumentProblems, type Instruments } from './instruments.js';
 import { copied, dataProblem, jsonData } from './json-data.js';
+import { duplicate, nameOf, repeatedNames, shownName } from './named.js';
 import { add, isBroken, listAt, shapeProblems, valueAt, type Findings, type Part } from './problems.js';
 import type { AccumulatorJson, RoundReport } from './report-shape.js';
 import { AccumulatorShell, GroupShell, RoundShell } from './shape.js';
@@ -78,7 +78,9 @@ function readRound(json: unknown, reader: Reader): unknown {
   add(reader.findings, '$', problems);
   if (isBroken(problems, 'version') || reader.findings.tainted.has('$')) return undefined;
   const tables = isBroken(problems, 'tables') ? 'not sound' : readTables(listAt(json, 'tables'), reader.findings);
-  const specifications = readSpecifications(listAt(json, 'specifications'), tables, reader.findings);
+  const specifications = isBroken(problems, 'specifications')
+    ? 'not sound'
+    : readSpecifications(listAt(json, 'specifications'), tables, reader.findings);
   const instruments = isBroken(problems, 'instruments')
     ? 'not sound'
     : readInstruments(listAt(json, 'instruments'), reader);
@@ -97,8 +99,16 @@ interface Reader {
   room: number;
 }
 
-/** By name; undefined where the name is given but the specification is not sound. */
-type Specifications = ReadonlyMap<string, Bands | undefined>;
+/**
+ * By name; undefined where the name is given but the specification is not sound. `not sound`: so is the whole list, and
+ * nothing can be said of any name.
+ */
+type Specifications = ReadonlyMap<string, Bands | undefined> | 'not sound';
+
+function specificationOf(specifications: Specifications, name: string): Bands | 'not listed' | undefined {
+  if (specifications === 'not sound') return undefined;
+  return specifications.has(name) ? specifications.get(name) : 'not listed';
+}
 
 function readTables(list: readonly unknown[], findings: Findings): Tables {
   const tables = new Map<string, Table | undefined>();
@@ -166,12 +176,11 @@ function readGroups(
     if (name !== undefined && repeated.has(name)) part.problems.push(duplicate('group', name));
     const said = valueAt(raw, ['specification']);
     const specification = typeof said === 'string' && !isBroken(part.problems, 'specification') ? said : undefined;
-    if (specification !== undefined && !specifications.has(specification)) {
-      part.problems.push(noSpecification(specification));
-    }
+    const listed = specification === undefined ? undefined : specificationOf(specifications, specification);
+    if (specification !== undefined && listed === 'not listed') part.problems.push(noSpecification(specification));
     add(reader.findings, path, part.problems, shownName(name));
     const sound = !isBroken(part.problems, 'specification') && !reader.findings.tainted.has(path);
-    const spec = sound && specification !== undefined ? specifications.get(specification) : undefined;
+    const spec = sound && listed !== 'not listed' ? listed : undefined;
     const carried = carriedOf(GROUP_FIELDS, part);
     const isNamed = name !== undefined && !isBroken(part.problems, 'name');
     if (isNamed && sound && specification !== undefined) reader.groups.push({ name, specification, ...carried });
@@ -209,18 +218,17 @@ function readAccumulators(group: Group, list: readonly unknown[], reader: Reader
     const ownSpecification = isBroken(problems, 'specification')
       ? undefined
       : (valueAt(raw, ['specification']) as string | undefined);
-    if (ownSpecification !== undefined && !group.specifications.has(ownSpecification)) {
-      problems.push(noSpecification(ownSpecification));
-    }
-    const specs = ownSpecification === undefined ? group.spec : group.specifications.get(ownSpecification);
+    const own = ownSpecification === undefined ? group.spec : specificationOf(group.specifications, ownSpecification);
+    if (ownSpecification !== undefined && own === 'not listed') problems.push(noSpecification(ownSpecification));
+    const specs = own === 'not listed' ? undefined : own;
     const carried = { ...group.forEach, ...carriedOf(ACCUMULATOR_FIELDS, { raw, problems }) };
     // Stated wrongly, it is not taken from the group instead.
     const drainedAt = isBroken(problems, 'drainedAt') ? undefined : carried.drainedAt;
     const readings = isBroken(problems, 'visit') ? [] : readVisit(raw, group, drainedAt, problems);
     add(reader.findings, path, problems, shownName(name));
     const sound = problems.length === 0 && !reader.findings.tainted.has(path);
-    const own = { name, specification: ownSpecification ?? group.specification, specs, carried };
-    const judged = sound ? judgedIn(group, own, readings, path, reader.findings) : undefined;
+    const one = { name, specification: ownSpecification ?? group.specification, specs, carried };
+    const judged = sound ? judgedIn(group, one, readings, path, reader.findings) : undefined;
     if (judged === undefined) reader.notJudged.push(whose(path, group.name, name, carried));
     else reader.judged.push(judged);
   }
@@ -293,35 +301,6 @@ function readVisit(
   });
   problems.push(...visitProblems(clocks, drainedAt));
   return readings;
-}
-
-/** The name of an element as its problems quote it; what compares names uses the whole of it. */
-function shownName(name: string): string;
-function shownName(name: string | undefined): string | undefined;
-function shownName(name: string | undefined): string | undefined {
-  return name === undefined ? undefined : wellFormed(cut(name));
-}
-
-function nameOf(raw: unknown): string | undefined {
-  const name = valueAt(raw, ['name']);
-  return typeof name === 'string' ? name : undefined;
-}
-
-/** Names that stand more than once: none of their bearers can be told from the others. */
-function repeatedNames(list: readonly unknown[]): ReadonlySet<string> {
-  const seen = new Set<string>();
-  const repeated = new Set<string>();
-  for (const raw of list) {
-    const name = nameOf(raw);
-    if (name === undefined) continue;
-    if (seen.has(name)) repeated.add(name);
-    seen.add(name);
-  }
-  return repeated;
-}
-
-function duplicate(what: string, name: string): Problem {
-  return problem(duplicateName, 'name', quote(name), { what });
 }
 
 function noSpecification(name: string): Problem {

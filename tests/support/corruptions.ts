@@ -437,6 +437,12 @@ const CARRIED: readonly Corruption[] = [
     notJudged: [ev(7), ...EVERY_FI],
   },
   {
+    title: 'specifications that are no list: no group is said to follow an unknown one',
+    puts: [['$.specifications', {}]],
+    said: [{ code: 'not a list', path: '$.specifications' }],
+    notJudged: [...EVERY_EV, ...EVERY_FI],
+  },
+  {
     title: 'instruments that are no list',
     puts: [['$.instruments', {}]],
     said: [{ code: 'not a list', path: '$.instruments' }],

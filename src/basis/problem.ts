@@ -441,6 +441,12 @@ export const unknownInstrument = {
   remedy: 'check the spelling, or add the instrument',
 } as const;
 
+export const otherInstrument = {
+  code: 'instrument of another kind',
+  wanted: 'the name of a {kind}',
+  remedy: 'name the instrument that showed this value',
+} as const;
+
 export const mixedUnits = {
   code: 'mixed units',
   wanted: '{first}, the unit of the first row',

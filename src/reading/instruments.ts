@@ -368,7 +368,7 @@ function all(...checks: (readonly [path: string, admit: () => void])[]): void {
   failIfAny(problems);
 }
 
-function needGauge(gauge: DialGauge | DigitalGauge, { pressure }: Reading): void {
+export function needGauge(gauge: DialGauge | DigitalGauge, { pressure }: Reading): void {
   if (!isObject(gauge)) wrongKind('gauge, a dial gauge or a digital gauge', gauge, '');
   const { fullScale } = gauge;
   all(
@@ -429,7 +429,7 @@ function needGaugeTemperature(gauge: DialGauge | DigitalGauge): void {
   );
 }
 
-function needThermometer(thermometer: Thermometer): void {
+export function needThermometer(thermometer: Thermometer): void {
   if (!isObject(thermometer)) wrongKind('contact or infrared thermometer', thermometer, '');
   const { type, accuracy, step, shellToGas } = thermometer;
   all(
@@ -461,14 +461,14 @@ function needInfrared({ emissivity, surroundings }: InfraredThermometer): void {
   );
 }
 
-function needPrinted(pressure: Instruments['printed']['pressure'], byTable: boolean): void {
+export function needPrinted(pressure: Instruments['printed']['pressure'], byTable: boolean): void {
   if (byTable) return needWord(pressure, ['as the table states']);
   if (pressure === 'as the table states')
     fail(unknownWord, '', quote(pressure), { words: 'a pressure difference, because the specification has no table' });
   needLimit(pressure);
 }
 
-function needVessel(vessel: Instruments['vessel']): void {
+export function needVessel(vessel: Instruments['vessel']): void {
   if (!isObject(vessel)) wrongKind('vessel: linearExpansion_per_K, limit_per_K and treated', vessel, '');
   const { linearExpansion_per_K, limit_per_K, treated } = vessel;
   all(
@@ -531,13 +531,13 @@ function needOfInstrument(value: Difference): void {
   });
 }
 
-function needLimit(size: PressureDifference): void {
+export function needLimit(size: PressureDifference): void {
   needSize(size);
   needOfInstrument(size);
 }
 
 /** Refuses a temperature that no gauge, and nothing about an accumulator, has. */
-function needTemperature(value: Temperature): void {
+export function needTemperature(value: Temperature): void {
   need('temperature', value, '');
   if (value.kelvins > 2 * MOST_K)
     fail(outsideBounds, '', `${value.kelvins} K`, {
@@ -546,20 +546,20 @@ function needTemperature(value: Temperature): void {
 }
 
 /** Refuses what is no temperature difference of zero or more. */
-function needSpan(size: TemperatureDifference): void {
+export function needSpan(size: TemperatureDifference): void {
   need('temperature difference', size, '');
   if (size.kelvins < 0) fail(outsideBounds, '', `${size.kelvins} K`, { bounds: 'zero or more' });
   needOfInstrument(size);
 }
 
-function needBetween(value: number, least: number, most: number, unit: string): void {
+export function needBetween(value: number, least: number, most: number, unit: string): void {
   if (!Number.isFinite(value)) fail(notANumber, '', quote(value));
   if (value >= least && value <= most) return;
   const of = unit === '' ? '' : ` ${unit}`;
   fail(outsideBounds, '', `${value}${of}`, { bounds: `${least} to ${most}${of}` });
 }
 
-function needCount(value: number, least: number, most: number): void {
+export function needCount(value: number, least: number, most: number): void {
   if (Number.isInteger(value) && value >= least && value <= most) return;
   fail(notACount, '', quote(value), { least: String(least), most: String(most) });
 }
@@ -579,7 +579,7 @@ function oneOf(given: object, keys: readonly string[]): string {
 const DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
 
 /** Refuses what is no day of the calendar, written as RFC 3339 has it. */
-function needDate(date: string): void {
+export function needDate(date: string): void {
   const parts = typeof date === 'string' ? /^(\d{4})-(\d\d)-(\d\d)$/.exec(date) : null;
   const [year, month, day] = [Number(parts?.[1]), Number(parts?.[2]), Number(parts?.[3])];
   const leap = month === 2 && year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 1 : 0;

@@ -368,7 +368,7 @@ function all(...checks: (readonly [path: string, admit: () => void])[]): void {
   failIfAny(problems);
 }
 
-export function needGauge(gauge: DialGauge | DigitalGauge, { pressure }: Reading): void {
+export function needGauge(gauge: DialGauge | DigitalGauge, { pressure }: Pick<Reading, 'pressure'>): void {
   if (!isObject(gauge)) wrongKind('gauge, a dial gauge or a digital gauge', gauge, '');
   const { fullScale } = gauge;
   all(
@@ -380,7 +380,8 @@ export function needGauge(gauge: DialGauge | DigitalGauge, { pressure }: Reading
   );
 }
 
-function needScale(fullScale: GaugePressure, pressure: GaugePressure): void {
+/** Refuses a full scale that is none, and a reading beyond it. */
+export function needScale(fullScale: GaugePressure, pressure: GaugePressure): void {
   need('gauge pressure', fullScale, '');
   if (!(fullScale.pascals > 0)) fail(notPositive, '', `${inBar(fullScale.pascals)} gauge`);
   if (fullScale.pascals > MOST_PA)

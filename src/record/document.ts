@@ -1,17 +1,22 @@
 // Reads a round, part by part: what is sound goes to be judged, what is not is listed with its problems and everything
 // that depends on it.
-import { problem, quote, type Problem } from '../basis/fault.js';
+import { collect, problem, quote, type Problem } from '../basis/fault.js';
 import { tooMuch, unknownSpecification } from '../basis/problem.js';
+import { needBetween } from '../reading/instruments.js';
 import { afterCharging } from '../target/specification.js';
+import { checkedRule } from '../verdict/decide.js';
 import { judge, type Bands, type Judged } from './accumulator.js';
-import { admitReading, admitSpecification, admitStated, type Admitted, type Around } from './admit.js';
+import { admitSpecification } from './admit.js';
+import { admitReading, admitStated, type Admitted, type Around } from './admit-reading.js';
 import { ACCUMULATOR_FIELDS, FOR_THE_GROUP, GROUP_FIELDS } from './carried.js';
-import { admitUsed, instrumentProblems, type Instruments } from './instruments.js';
+import type { Deciding } from './certainty.js';
+import { admitInstrument, admitUsed, type Instrument, type Instruments } from './instruments.js';
 import { copied, dataProblem, jsonData } from './json-data.js';
 import { duplicate, nameOf, repeatedNames, shownName } from './named.js';
 import { add, isBroken, listAt, shapeProblems, valueAt, type Findings, type Part } from './problems.js';
+import { soundAt } from './quantities.js';
 import type { AccumulatorJson, RoundReport } from './report-shape.js';
-import { AccumulatorShell, GroupShell, RoundShell } from './shape.js';
+import { AccumulatorShell, GroupShell, RoundShell, type RuleJson } from './shape.js';
 import { admitTable, type Table, type Tables } from './stated.js';
 import { visitProblems, type Clock } from './visit.js';
 
@@ -51,8 +56,18 @@ export interface Read extends Reader {
 
 /** Reads and judges a document; undefined for one that could not be read at all, whose problems are found already. */
 export function readDocument(document: Document | undefined, findings: Findings): Read {
-  const reader: Reader = { findings, instruments: [], groups: [], judged: [], notJudged: [], room: MOST_ACCUMULATORS };
-  return document === undefined ? reader : { ...reader, ...readInto(reader, document) };
+  const reader: Reader = {
+    findings,
+    instruments: [],
+    groups: [],
+    judged: [],
+    notJudged: [],
+    room: MOST_ACCUMULATORS,
+    deciding: undefined,
+  };
+  if (document === undefined) return reader;
+  const read = readInto(reader, document);
+  return { ...reader, ...read };
 }
 
 function readInto(reader: Reader, { json, isWhole }: Document): Pick<Read, 'title' | 'input'> {
@@ -84,7 +99,9 @@ function readRound(json: unknown, reader: Reader): unknown {
   const instruments = isBroken(problems, 'instruments')
     ? 'not sound'
     : readInstruments(listAt(json, 'instruments'), reader);
-  readGroups(listAt(json, 'groups'), specifications, instruments, reader);
+  const deciding = admitDeciding(json, problems, reader.findings);
+  if (deciding !== 'not sound') reader.deciding = deciding;
+  readGroups(listAt(json, 'groups'), specifications, instruments, deciding, reader);
   return isBroken(problems, 'title') ? undefined : valueAt(json, ['title']);
 }
 
@@ -97,6 +114,8 @@ interface Reader {
   readonly notJudged: RoundReport['notJudged'];
   /** How many more accumulators the document may hold. */
   room: number;
+  /** Undefined where the round has no sound rule. */
+  deciding: Deciding | undefined;
 }
 
 /**
@@ -129,41 +148,59 @@ function readSpecifications(list: readonly unknown[], tables: Tables, findings: 
   const specifications = new Map<string, Bands | undefined>();
   const repeated = repeatedNames(list);
   list.forEach((raw, i) => {
-    const { spec, problems } = admitSpecification(raw, tables);
+    const { spec, manual, problems } = admitSpecification(raw, tables);
     const name = nameOf(raw);
     const path = `$.specifications[${i}]`;
     add(findings, path, problems, shownName(name));
     if (name === undefined) return;
     if (repeated.has(name)) add(findings, path, [duplicate('specification', name)], shownName(name));
     const sound = spec !== undefined && !repeated.has(name) && !findings.tainted.has(path);
-    specifications.set(name, sound ? { inService: spec, afterCharging: afterCharging(spec) } : undefined);
+    specifications.set(name, sound ? { inService: spec, afterCharging: afterCharging(spec), manual } : undefined);
   });
   return specifications;
 }
 
 function readInstruments(list: readonly unknown[], { findings, instruments: sound }: Reader): Instruments {
-  const instruments = new Map<string, RoundReport['instruments'][number] | undefined>();
+  const instruments = new Map<string, Instrument | undefined>();
   const repeated = repeatedNames(list);
   list.forEach((raw, i) => {
-    const problems = instrumentProblems(raw);
+    const { instrument, problems } = admitInstrument(raw);
     const name = nameOf(raw);
     const path = `$.instruments[${i}]`;
     if (name !== undefined && repeated.has(name)) problems.push(duplicate('instrument', name));
     add(findings, path, problems, shownName(name));
     if (name === undefined) return;
-    const isSound = problems.length === 0 && !findings.tainted.has(path);
-    // Not copied before it is known to be sound: anything else may be of any depth, or hold itself.
-    const instrument = isSound ? (copied(raw) as RoundReport['instruments'][number]) : undefined;
-    if (instrument !== undefined) sound.push(instrument);
-    instruments.set(name, instrument);
+    const own = problems.length === 0 && !findings.tainted.has(path) ? instrument : undefined;
+    if (own !== undefined) sound.push(own.json);
+    instruments.set(name, own);
   });
   return instruments;
+}
+
+/** How a round decides; undefined without a rule. `not sound`: by its rule nothing can be judged. */
+function admitDeciding(
+  raw: unknown,
+  shape: readonly Problem[],
+  findings: Findings,
+): Deciding | 'not sound' | undefined {
+  const part: Part = { raw, problems: [...shape] };
+  const rule = soundAt(part, 'rule') as RuleJson | undefined;
+  const modelErrorCorrelation = soundAt(part, 'modelErrorCorrelation') as number | undefined;
+  const problems: Problem[] = [];
+  if (rule !== undefined) collect(problems, '', () => checkedRule(rule));
+  if (modelErrorCorrelation !== undefined)
+    collect(problems, 'modelErrorCorrelation', () => needBetween(modelErrorCorrelation, -1, 1, ''));
+  add(findings, '$', problems);
+  const isSound = problems.length === 0 && !['rule', 'modelErrorCorrelation'].some((one) => isBroken(shape, one));
+  if (valueAt(raw, ['rule']) === undefined) return undefined;
+  return isSound && rule !== undefined ? { rule, modelErrorCorrelation } : 'not sound';
 }
 
 function readGroups(
   list: readonly unknown[],
   specifications: Specifications,
   instruments: Instruments,
+  deciding: Deciding | 'not sound' | undefined,
   reader: Reader,
 ): void {
   const repeated = repeatedNames(list);
@@ -186,7 +223,7 @@ function readGroups(
     if (isNamed && sound && specification !== undefined) reader.groups.push({ name, specification, ...carried });
     const forEach = forTheGroup(carried);
     const around = { raw, path, stated, used, instruments, forEach, name: isNamed ? name : undefined };
-    const group = { ...around, specification, spec, specifications };
+    const group = { ...around, specification, spec, specifications, deciding };
     readAccumulators(group, listAt(raw, 'accumulators'), reader);
   });
 }
@@ -201,6 +238,7 @@ interface Group extends Around {
   readonly spec: Bands | undefined;
   /** All of the document, for an accumulator that follows another one. */
   readonly specifications: Specifications;
+  readonly deciding: Deciding | 'not sound' | undefined;
 }
 
 function readAccumulators(group: Group, list: readonly unknown[], reader: Reader): void {
@@ -244,9 +282,9 @@ function judgedIn(
 ): Judged | undefined {
   const sound = readings.filter((admitted) => admitted !== undefined);
   if (specs === undefined || specification === undefined) return undefined;
-  if (group.name === undefined || name === undefined) return undefined;
+  if (group.name === undefined || name === undefined || group.deciding === 'not sound') return undefined;
   if (!isSome(sound) || sound.length < readings.length) return undefined;
-  return judge({ group: group.name, name, specification, ...carried }, specs, sound, path, findings);
+  return judge({ group: group.name, name, specification, ...carried }, specs, sound, group.deciding, path, findings);
 }
 
 interface Own {

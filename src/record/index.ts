@@ -2,7 +2,16 @@ export type { Caution, CautionCode, Severity } from '../basis/caution.js';
 export { Fault, isFault, type Problem, type ProblemCode } from '../basis/fault.js';
 export type { Cause, Reason, Words } from '../basis/words.js';
 export { canonicalJson, sha256 } from './canonical.js';
-export { CAUSES, CAUTION_CODES, OUTCOMES, PROBLEM_CODES, REASONS } from './codes.js';
+export {
+  CAUSES,
+  CAUTION_CODES,
+  OUTCOMES,
+  PROBLEM_CODES,
+  REASONS,
+  SETTLED_BY,
+  SLIP_CODES,
+  UNCERTAINTY_CODES,
+} from './codes.js';
 export { reportJsonSchema, roundJsonSchema } from './json-schema.js';
 export { MOST_VALUES } from './json-data.js';
 export { DEEPEST, MOST_ACCUMULATORS } from './document.js';

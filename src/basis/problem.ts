@@ -471,6 +471,12 @@ export const timesBackwards = {
   remedy: 'put the readings in the order in which they were taken, and check the offsets from UTC',
 } as const;
 
+export const daysBackwards = {
+  code: 'days run backwards',
+  wanted: 'a day not before {from}',
+  remedy: 'give the first day, and then the last',
+} as const;
+
 export const restContradicts = {
   code: 'rest contradicts readings',
   wanted: 'at most {most} min, by the times of draining and of the readings, and the work between them',

@@ -17,6 +17,17 @@ export { MOST_VALUES } from './json-data.js';
 export { DEEPEST, MOST_ACCUMULATORS } from './document.js';
 export { reportRound, type When } from './report.js';
 export { RoundReportShape, type AccumulatorJson, type RoundReport } from './report-shape.js';
+export {
+  recall,
+  type NotRecalled,
+  type Recalled,
+  type RecallChange,
+  type RecalledReading,
+  type RecalledReport,
+  type RecalledVisit,
+  type Recalling,
+  type ReportProblem,
+} from './recall.js';
 export { reverify, type Change, type Reverified } from './reverify.js';
 export { RoundShape, type Round } from './shape.js';
 export { LONGEST_TEXT, reportRoundText } from './text.js';

@@ -8,7 +8,7 @@ import { needLimit, needPrinted, needSpan, needVessel, type Instruments } from '
 import { specification, type Specification, type SpecificationGiven } from '../target/specification.js';
 import type { Stated } from '../target/table.js';
 import { isBroken, isUnder, shapeProblems, valueAt, type Part } from './problems.js';
-import { quantityAt, soundAt, withoutUndefined } from './quantities.js';
+import { numberAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
 import { SpecificationShape, type SpecificationJson } from './shape.js';
 import { statedAt, type Tables } from './stated.js';
 
@@ -88,8 +88,10 @@ function printedOf(part: Part): Manual['printed'] {
 function vesselOf(part: Part): Manual['vessel'] {
   const json = soundAt(part, 'vessel') as SpecificationJson['vessel'];
   if (json === undefined) return undefined;
-  const { linearExpansion, limit, treated } = json;
-  const vessel = { linearExpansion_per_K: linearExpansion.value, limit_per_K: limit.value, treated };
+  const linearExpansion_per_K = numberAt(part, 'vessel.linearExpansion.value');
+  const limit_per_K = numberAt(part, 'vessel.limit.value');
+  if (linearExpansion_per_K === undefined || limit_per_K === undefined) return undefined;
+  const vessel = { linearExpansion_per_K, limit_per_K, treated: json.treated };
   const found: Problem[] = [];
   collect(found, '', () => needVessel(vessel));
   const inDocument = { linearExpansion_per_K: 'vessel.linearExpansion.value', limit_per_K: 'vessel.limit.value' };

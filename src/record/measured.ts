@@ -24,7 +24,7 @@ export const temperatureDifference = z.strictObject({
   basis: z.literal('difference'),
 });
 /** A relative change for each kelvin. */
-export const perKelvin = z.strictObject({ value: z.number(), unit: z.literal('1/K') });
+export const perKelvin = z.strictObject({ value: decimal, unit: z.literal('1/K') });
 export const volume = z.strictObject({ value: decimal, unit: volumeUnit });
 
 /** No half of a surrogate pair: such a text has no UTF-8, and so no canonical JSON (RFC 8785). */

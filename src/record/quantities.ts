@@ -32,6 +32,13 @@ export function divisionAt(part: Part, path: string): Division<PressureUnit> | u
   return json === undefined ? undefined : collect(part.problems, path, () => division(json as Measured));
 }
 
+/** A decimal without a unit of its own at a path of a part, as a number. */
+export function numberAt(part: Part, path: string): number | undefined {
+  const json = soundAt(part, path) as number | string | undefined;
+  if (typeof json !== 'string') return json;
+  return collect(part.problems, path, () => textToSI(json, { num: 1, den: 1, zero: 0 }, ''));
+}
+
 /** The raw value at a path of a part, if nothing is wrong there. */
 export function soundAt({ raw, problems }: Part, path: string): unknown {
   return isBroken(problems, path) ? undefined : valueAt(raw, path.split('.'));

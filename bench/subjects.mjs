@@ -1,6 +1,7 @@
 // What is measured: each step of the method, from a conversion to a whole round, over 1 024 different inputs.
 import {
   absolute,
+  assess,
   band,
   check,
   cubicNitrogen,
@@ -9,16 +10,19 @@ import {
   judge,
   nitrogen,
   pressureDifference,
+  slips,
   specification,
   standardAtmosphere,
   target,
   temperature,
+  temperatureDifference,
+  together,
   volume,
 } from 'isochore';
 import { reportRound, RoundShape } from 'isochore/record';
 import { readFileSync } from 'node:fs';
 
-/** @import { Reading } from 'isochore' */
+/** @import { Instruments, Reading } from 'isochore' */
 /** @import { Subject } from './measure.mjs' */
 
 const SIZE = 1024;
@@ -57,6 +61,35 @@ const readings = conditions.map((one, i) => ({
 const densities = pascals.map((p, i) => nitrogen['~kernel'].density(at(kelvins, i), p));
 const out = { p_Pa: 0, dpdrho_T: 0, dpdT_rho: 0 };
 
+/** @type {Instruments} */
+const instruments = {
+  gauge: {
+    type: 'dial gauge',
+    fullScale: gauge(250, 'bar'),
+    accuracy: { accuracyClass: 1 },
+    temperature: temperature(30, '°C'),
+    zero: 'without stop pin',
+  },
+  thermometer: {
+    type: 'contact thermometer',
+    accuracy: { limit: temperatureDifference(1, 'K') },
+    step: temperatureDifference(1, 'K'),
+    shellToGas: temperatureDifference(2, 'K'),
+  },
+  barometer: { limit: pressureDifference(2, 'hPa') },
+  printed: {
+    pressure: pressureDifference(1, 'bar'),
+    temperature: temperatureDifference(0, 'K'),
+    ambientLimit: pressureDifference(30, 'hPa'),
+  },
+  modelErrorCorrelation: 0,
+  vessel: { linearExpansion_per_K: 12e-6, limit_per_K: 0, treated: 'as uncertainty' },
+  readings: 1,
+  on: '2026-03-14',
+};
+const rule = /** @type {const} */ ({ acceptance: 'guarded acceptance', risk: { below: 0.05, above: 0.05 } });
+const checks = readings.map((reading) => ({ spec, reading, instruments }));
+
 /** The round of the examples, with its groups many times over. */
 function largeRound() {
   const text = readFileSync(new URL('../examples/round.json', import.meta.url), 'utf8');
@@ -87,6 +120,9 @@ export const SUBJECTS = [
   { name: 'band', call: (i) => band(spec, at(conditions, i), gaugeStep).lower.pascals },
   { name: 'judge', call: (i) => judge(spec, at(readings, i)).target.pascals },
   { name: 'check', call: (i) => check(spec, at(readings, i)).verdict.target.pascals },
+  { name: 'assess', call: (i) => assess(spec, at(readings, i), instruments, rule).verdict.target.pascals },
+  { name: 'slips', call: (i) => slips(spec, at(readings, i), instruments).candidates.length },
+  { name: 'together, a reading', call: () => together(checks).leftOut.length, each: SIZE },
   {
     name: 'reportRound, an accumulator',
     call: () => reportRound(large.round, { problems: 'refuse the round' }).accumulators.length,

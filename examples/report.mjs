@@ -138,7 +138,7 @@ function whole({ together = [] }) {
     return [
       ...wrap(
         `READINGS ARE OFF TOGETHER by ${sized(difference.value, 0.1)}, a factor of ${ratio.value.toFixed(3)}, or as of gas ` +
-          `${sized(temperature.value, 0.1)} warmer than measured; ${explains} of ${one.readings - one.leftOut} follow, and the ` +
+          `${warmer(temperature.value)} warmer than measured; ${explains} of ${one.readings - one.leftOut} follow, and the ` +
           `stated accuracy ${instruments === 'not stated' ? 'is not known' : instruments}`,
         lead,
       ),
@@ -337,15 +337,16 @@ function outcomeText({ outcome, decision, uncertainty }) {
 }
 
 /**
- * A difference of pressure or temperature.
- * @param {{ value: number | string, unit: any, basis: 'difference' }} difference
+ * @param {NonNullable<Judged['offTarget']>} difference
  * @param {number} step
  */
 function sized({ value, unit }, step) {
-  const made = ['°C', 'K', '°F'].includes(unit)
-    ? write(temperatureDifference(Number(value), unit), { step, unit })
-    : write(pressureDifference(Number(value), unit), { step, unit });
-  return made.replace(' difference', '');
+  return write(pressureDifference(Number(value), unit), { step, unit }).replace(' difference', '');
+}
+
+/** @param {{ value: number | string, unit: Judged['reading']['temperature']['unit'] }} difference */
+function warmer({ value, unit }) {
+  return write(temperatureDifference(Number(value), unit), { step: 0.1, unit }).replace(' difference', '');
 }
 
 /** @param {number} probability */

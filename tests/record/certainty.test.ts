@@ -154,7 +154,7 @@ describe('where all is stated, a report says what assess says', () => {
     const { asFound } = named(report, 'EV 1');
     const instruments: Instruments = {
       ...INSTRUMENTS,
-      gauge: { ...INSTRUMENTS.gauge, temperature: 'not known' } as Instruments['gauge'],
+      gauge: { ...INSTRUMENTS.gauge, temperature: 'not known' },
       barometer: { limit: pressureDifference(20, 'hPa') },
       modelErrorCorrelation: 0.5,
       readings: 4,

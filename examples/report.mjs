@@ -5,7 +5,7 @@
 // Without a path it reads examples/round.json, with - standard input; --json prints the report as data instead.
 // Exit status: 0 if all of the round was judged, 1 if something in it was wrong, 2 if it was called wrongly.
 import { readFileSync } from 'node:fs';
-import { gauge, pressureDifference, write } from 'isochore';
+import { gauge, pressureDifference, temperatureDifference, write } from 'isochore';
 import { reportRoundText, worstFirst } from 'isochore/record';
 
 /** @import { RoundReport } from 'isochore/record' */
@@ -51,6 +51,7 @@ function page(report) {
     ...heading(report),
     ...problems(report),
     ...cautions(report),
+    ...whole(report),
     ...groups.flatMap((group) =>
       table(
         group,
@@ -63,8 +64,9 @@ function page(report) {
 }
 
 /** @param {RoundReport} report */
-function heading({ title, complete, accumulators, notJudged, counts }) {
+function heading({ title, complete, accumulators, notJudged, counts, rule, decisions }) {
   const found = Object.entries(counts).map(([outcome, count]) => `${count} ${outcome}`);
+  const decided = Object.entries(decisions ?? {}).map(([outcome, count]) => `${count} ${outcome}`);
   const whole = complete === 'complete' ? 'The whole round was judged.' : 'PART OF THE ROUND COULD NOT BE JUDGED.';
   return [
     'CHECK OF THE NITROGEN PRE-CHARGE',
@@ -73,6 +75,13 @@ function heading({ title, complete, accumulators, notJudged, counts }) {
       `${whole} ${accumulators.length} judged, ${notJudged.length} not. ${found.length === 0 ? '' : `As found: ${found.join(', ')}.`}`,
       '',
     ),
+    ...(rule === undefined
+      ? []
+      : wrap(
+          `With the uncertainty of the instruments, by ${rule.acceptance} (risk at most ${percent(rule.risk.below)} below, ` +
+            `${percent(rule.risk.above)} above): ${decided.length === 0 ? 'nothing decided' : decided.join(', ')}.`,
+          '',
+        )),
   ];
 }
 
@@ -113,6 +122,36 @@ function cautions({ cautions, accumulators }) {
   ];
 }
 
+/** What one gauge and thermometer did to all their readings. @param {RoundReport} report */
+function whole({ together = [] }) {
+  if (together.length === 0) return [];
+  const said = together.flatMap((one) => {
+    const lead = `  ${printable([one.gauge, one.thermometer].filter((name) => name !== undefined).join(', '))}: `;
+    const counted = `${one.readings - one.leftOut} of ${one.readings} readings count`;
+    if (one.outcome === 'too few readings')
+      return wrap(`${counted}, ${one.needed} are needed to tell a common error from single ones`, lead);
+    const { difference, temperature, ratio, explains, instruments } = one.shift;
+    if (one.outcome === 'no common shift') return wrap(`no common shift; ${counted}`, lead);
+    const slipped = one.candidates.map(({ slip }) =>
+      'stated' in slip ? `${slip.stated} stated for ${slip.readAs}` : slip.code,
+    );
+    return [
+      ...wrap(
+        `READINGS ARE OFF TOGETHER by ${sized(difference.value, 0.1)}, a factor of ${ratio.value.toFixed(3)}, or as of gas ` +
+          `${warmer(temperature.value)} warmer than measured; ${explains} of ${one.readings - one.leftOut} follow, and the ` +
+          `stated accuracy ${instruments === 'not stated' ? 'is not known' : instruments}`,
+        lead,
+      ),
+      ...wrap('compare gauge and thermometer with others before any single accumulator is worked on', '      → '),
+      ...slipped.map((slip) => `      perhaps ${slip}`),
+      ...(one.notExplained.length === 0
+        ? []
+        : wrap(one.notExplained.map(({ name }) => printable(name)).join(', '), '      off by themselves: ')),
+    ];
+  });
+  return ['', 'THE ROUND AS A WHOLE, gauge by gauge', ...said];
+}
+
 /**
  * @param {string} group
  * @param {readonly Accumulator[]} accumulators
@@ -138,7 +177,7 @@ function table(group, accumulators) {
     gaugeText(asFound.target, asFound),
     allowed(asFound),
     asFound.offTarget === undefined || asFound.outcome === 'gas side empty' ? '–' : offText(asFound),
-    asFound.outcome,
+    outcomeText(asFound),
     asLeft === 'not read' ? state : `${state} (as left)`,
   ]);
   const ambients = [...new Set(accumulators.map(({ asFound }) => pressureText(asFound.reading.ambient)))];
@@ -149,6 +188,12 @@ function table(group, accumulators) {
     ...columns([head, head2, ...rows]),
     ...(accumulators.some(({ asFound }) => asFound.reading.stated.temperature === 'for the group')
       ? ['  * stated once for the group, not measured at this accumulator']
+      : []),
+    ...(accumulators.some(({ asFound }) => asFound.decision !== undefined)
+      ? ['  ± in which the true difference lies with a probability of 95 %']
+      : []),
+    ...(accumulators.some(({ asFound }) => asFound.uncertainty?.outcome === 'not stated')
+      ? ['  † judged as read, without uncertainty: not all is stated that it rests on']
       : []),
   ];
 }
@@ -174,7 +219,9 @@ function work(report) {
   return [
     '',
     'WHAT TO DO, the worst first',
-    ...units.filter((unit) => unit.open.length > 0).flatMap((unit) => [unit.head, ...unit.open.flatMap(task)]),
+    ...units
+      .filter((unit) => unit.open.length > 0)
+      .flatMap((unit) => [unit.head, ...unit.open.flatMap((one) => task(one, report))]),
     '',
     ...gasLine('Nitrogen to add as found', gasToAdd.asFound),
     ...gasLine('Still to add after the work', gasToAdd.stillToAdd),
@@ -182,16 +229,51 @@ function work(report) {
   ];
 }
 
-/** @param {Accumulator} accumulator */
-function task({ name, asFound, asLeft, state }) {
+/**
+ * @param {Accumulator} accumulator
+ * @param {RoundReport} report
+ */
+function task({ name, asFound, asLeft, state }, report) {
   return [
     ...wrap(asFound.why, `    ${printable(name)}: `),
     ...(asFound.causes ?? []).map(({ text }, i) => `        ${i + 1}. ${text}`),
+    ...doubts(asFound, report),
     ...instruction(asFound).flatMap((line) => wrap(line, asLeft === 'not read' ? '      → ' : '      as found → ')),
     ...(asLeft === 'not read' ? [] : wrap(`${asLeft.outcome}: ${asLeft.why}`, '      as left    ')),
     ...(asLeft === 'not read' || state === 'in order'
       ? []
-      : instruction(asLeft).flatMap((line) => wrap(line, '      → '))),
+      : [...doubts(asLeft, report), ...instruction(asLeft)].flatMap((line) => wrap(line, '      → '))),
+  ];
+}
+
+/**
+ * What makes a reading doubtful: the instruments leave it open, or it looks like a slip.
+ * @param {Judged} judged
+ * @param {RoundReport} report
+ */
+function doubts({ decision, slips = [], uncertainty }, { terms = [] }) {
+  /** @param {string} code */
+  const term = (code) => terms.find((one) => one.code === code)?.text ?? code;
+  const meant = slips.flatMap((one) =>
+    wrap(
+      `${one.slips.map(({ text }) => text).join(', and ')}: it would then be ${one.outcome}`,
+      '      look at the instrument again: ',
+    ),
+  );
+  const lacking =
+    uncertainty?.outcome === 'not stated' ? wrap(uncertainty.lacking.map(term).join('; '), '      † ') : [];
+  if (decision === undefined || !('probability' in decision) || decision.settling === undefined)
+    return [...meant, ...lacking];
+  const { probability, settling } = decision;
+  return [
+    ...meant,
+    ...wrap(
+      `INCONCLUSIVE: too little gas with a probability of ${percent(probability.below)}, too much with ` +
+        `${percent(probability.above)}; most of the doubt is ${term(settling.largest)}`,
+      '      ',
+    ),
+    ...wrap('neither add nor vent; read again, and one of these would settle the same reading:', '      → '),
+    ...settling.ways.flatMap(({ text }) => wrap(text, '          – ')),
   ];
 }
 
@@ -206,8 +288,9 @@ function gasLine(what, { accumulators, gas }) {
 }
 
 /** @param {Judged} judged */
-function instruction({ charge, outcome }) {
-  if (charge.action === 'none') return [];
+function instruction({ charge, outcome, decision }) {
+  // Said already: read again.
+  if (charge.action === 'none' || decision?.outcome === 'inconclusive') return [];
   if (charge.action === 'withheld') return [NEXT[outcome] ?? charge.why];
   const { action, gas, stop, settleMinutes } = charge;
   const how = `${action} ${gas.rounded.mass} of nitrogen (${gas.rounded.normalVolume})`;
@@ -235,11 +318,41 @@ function gaugeText({ value, unit }, { reading }) {
 }
 
 /** @param {Judged} judged */
-function offText({ offTarget, reading }) {
+function offText({ offTarget, reading, uncertainty }) {
   if (offTarget === undefined) return '';
-  const { value, unit } = offTarget;
-  const off = write(pressureDifference(Number(value), unit), { step: tenth(reading.gaugeStep.value), unit });
-  return `${Number(value) > 0 ? '+' : ''}${off.replace(' difference', '')}`;
+  const step = tenth(reading.gaugeStep.value);
+  const { unit } = offTarget;
+  const bare = (/** @type {string} */ text) => text.replace(` ${unit}`, '').replace(' difference', '');
+  const off = `${Number(offTarget.value) > 0 ? '+' : ''}${bare(sized(offTarget, step))}`;
+  if (uncertainty?.outcome !== 'stated') return off;
+  const { lower, upper } = uncertainty.interval;
+  const half = pressureDifference((Number(upper.value) - Number(lower.value)) / 2, unit);
+  return `${off} ± ${bare(write(half, { step, unit, toward: 'up' }))}`;
+}
+
+/** @param {Judged} judged */
+function outcomeText({ outcome, decision, uncertainty }) {
+  if (decision?.outcome === 'inconclusive') return decision.outcome;
+  return uncertainty?.outcome === 'not stated' ? `${outcome} †` : outcome;
+}
+
+/**
+ * @param {NonNullable<Judged['offTarget']>} difference
+ * @param {number} step
+ */
+function sized({ value, unit }, step) {
+  return write(pressureDifference(Number(value), unit), { step, unit }).replace(' difference', '');
+}
+
+/** @param {{ value: number | string, unit: Judged['reading']['temperature']['unit'] }} difference */
+function warmer({ value, unit }) {
+  return write(temperatureDifference(Number(value), unit), { step: 0.1, unit }).replace(' difference', '');
+}
+
+/** @param {number} probability */
+function percent(probability) {
+  const value = 100 * probability;
+  return value > 0 && value < 1 ? 'less than 1 %' : `${Math.round(value)} %`;
 }
 
 /** @param {Judged} judged */

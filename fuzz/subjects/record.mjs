@@ -4,12 +4,25 @@ import { canonicalJson, reportRound, reverify, RoundReportShape } from 'isochore
 import fc from 'fast-check';
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { anyNumber, anyText, fields, junk, listOf, maybe, one, plain, steps, value } from '../draw.mjs';
+import {
+  anyNumber,
+  anyText,
+  call,
+  fields,
+  junk,
+  listOf,
+  maybe,
+  one,
+  orNothing,
+  plain,
+  steps,
+  value,
+} from '../draw.mjs';
 import { wrongWithProblem } from '../holds.mjs';
 import { build, fromJson, Live } from '../recipe.mjs';
 
 /** @import { Arbitrary } from 'fast-check' */
-/** @import { Change, Reverified, RoundReport, UnitServed } from 'isochore/record' */
+/** @import { Change, Recalled, Reverified, RoundReport, UnitServed } from 'isochore/record' */
 /** @import { Recipe } from '../recipe.mjs' */
 /** @import { Holds, Subject } from './subject.mjs' */
 
@@ -38,6 +51,40 @@ const tolerance = fc.oneof(
   fields({ plusMinusPercentOfGauge: plain(steps(0.5, 10)), applies }),
 );
 
+const degree = fields({ value: plain(steps(0.1, 3)), unit: one('K', '°C'), basis: one('difference') });
+const characteristics = fields({
+  type: one('dial gauge'),
+  fullScale: measured('gauge', ['bar', 150, 400]),
+  accuracy: fc.oneof(fields({ accuracyClass: one(0.6, 1, 1.6) }), fields({ limit: size })),
+  zero: one('with stop pin', 'without stop pin'),
+});
+const shellThermometer = fields({
+  type: one('contact thermometer'),
+  accuracy: fields({ limit: degree }),
+  step: degree,
+  shellToGas: degree,
+});
+/** @param {string} name @param {Arbitrary<Recipe>} of */
+const instrument = (name, of) =>
+  fields({
+    name: one(name),
+    kind: one('instrument'),
+    due: maybe(one('2026-01-31', '2026-11-30')),
+    characteristics: maybe(of),
+  });
+const rule = fields({
+  acceptance: one('simple acceptance', 'guarded acceptance', 'guarded rejection', 'guarded both ways'),
+  risk: fields({ below: one(0.01, 0.05), above: one(0.05, 0.2) }),
+});
+const printed = fields({ pressure: size, temperature: degree, ambientLimit: measured('difference', ['hPa', 0, 50]) });
+/** @param {readonly number[]} values */
+const perKelvin = (...values) => fields({ value: one(...values), unit: one('1/K') });
+const vessel = fields({
+  linearExpansion: perKelvin(1.2e-5),
+  limit: perKelvin(0, 1e-6),
+  treated: one('corrected', 'as uncertainty'),
+});
+
 const NAMES = ['S', 'P'];
 const specification = fields({
   name: one(...NAMES),
@@ -51,6 +98,8 @@ const specification = fields({
   gasVolume: measured('', ['L', 0.5, 50]),
   allowable: measured('gauge', ['bar', 200, 400]),
   settling: fields({ allowance: size, minutes: plain(steps(1, 30)) }),
+  printed: maybe(printed),
+  vessel: maybe(vessel),
 });
 
 const table = fc.constant(
@@ -83,6 +132,7 @@ const reading = (role, hour) =>
     gasInside: one('nitrogen', 'nitrogen', 'nitrogen', 'not known'),
     minutesAtRest: one(0, 5, 10, 30, 60, 'not known'),
     emptyGasSide: maybe(one('investigated and cleared')),
+    readings: maybe(one(1, 3)),
     instruments: maybe(fields({ pressure: maybe(one('g1', 'g2')) })),
   });
 const visit = fc
@@ -100,7 +150,10 @@ const group = fields({
   temperature,
   ambient,
   gaugeStep: fc.constant(fromJson({ value: 1, unit: 'bar', basis: 'difference' })),
-  instruments: maybe(fields({ pressure: one('g1') })),
+  gaugeTemperature: fc.oneof(temperature, one('not known')),
+  ambientLimit: maybe(measured('difference', ['hPa', 0, 20])),
+  readings: one(1, 2),
+  instruments: maybe(fields({ pressure: one('g1'), temperature: maybe(one('t1')) })),
   unitServed: maybe(text),
   remarks: maybe(text),
   accumulators: listOf(
@@ -120,12 +173,11 @@ const group = fields({
 const small = fields({
   version: one(1),
   title: maybe(text),
-  instruments: fc.constant(
-    fromJson([
-      { name: 'g1', kind: 'pressure gauge', due: '2026-11-30' },
-      { name: 'g2', kind: 'pressure gauge' },
-    ]),
-  ),
+  rule: maybe(rule),
+  modelErrorCorrelation: maybe(one(0, 0.5, 1)),
+  instruments: fc
+    .tuple(instrument('g1', characteristics), instrument('g2', characteristics), instrument('t1', shellThermometer))
+    .map((of) => /** @type {Recipe} */ ({ t: 'list', of })),
   tables: listOf(table, 1, 1),
   specifications: listOf(specification, 1, 2),
   groups: listOf(group, 1, 2),
@@ -281,6 +333,30 @@ export const RECORD = [
       if (changesFound < changes.length || changes.some((one) => longest(one) > 4000))
         return 'changes that do not add up';
       return outcome !== 'same' && isUntouched(of) ? `a report as it was made, found ${outcome}` : undefined;
+    },
+  },
+  {
+    name: 'recall',
+    args: fc.tuple(
+      listOf(report, 0, 2),
+      fields({
+        instrument: one('g1', 'g2', 't1', 'gauge A', 'thermometer 1'),
+        from: one('2026-03-01', '2026-03-14'),
+        to: one('2026-03-14', '2026-12-31'),
+        correction: fc.oneof(
+          call('pressureDifference', plain(steps(-5, 5)), one('bar', 'psi')),
+          call('temperatureDifference', plain(steps(-5, 5)), one('K', '°F')),
+        ),
+      }),
+      orNothing(words),
+    ),
+    holds: (answer) => {
+      const { changes, judgedAgain, notJudgedAgain, problems } = /** @type {Recalled} */ (answer);
+      if (changes.length > judgedAgain) return 'more changes than visits';
+      if (changes.some(({ before, after }) => JSON.stringify(before) === JSON.stringify(after))) return 'no change';
+      if (problems.some(({ because, why }) => because.length === 0 || why === '')) return 'a problem without reason';
+      const wrong = notJudgedAgain.flatMap((one) => one.problems).map(wrongWithProblem);
+      return wrong.find((one) => one !== undefined);
     },
   },
   {

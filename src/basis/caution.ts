@@ -27,7 +27,8 @@ export type CautionCode =
   | 'table and nominal point disagree'
   | 'model uncertainty not stated'
   | 'certificate past due'
-  | 'reading high on the scale';
+  | 'reading high on the scale'
+  | 'common shift';
 
 export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>> = {
   'reading above the allowable pressure': [
@@ -105,6 +106,11 @@ export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>>
     'note',
     'The reading lies above three quarters of the scale of the gauge, which is more than a gauge under steady pressure is ' +
       'meant for. Use one with a higher scale.',
+  ],
+  'common shift': [
+    'caution',
+    'Readings taken with one gauge are off together. Suspect the gauge, its unit, its calibration and the thermometer ' +
+      'before as many leaks: compare them with others before gas is added or vented anywhere.',
   ],
 };
 

@@ -441,6 +441,12 @@ export const unknownInstrument = {
   remedy: 'check the spelling, or add the instrument',
 } as const;
 
+export const otherInstrument = {
+  code: 'instrument of another kind',
+  wanted: 'the name of a {kind}',
+  remedy: 'name the instrument that showed this value',
+} as const;
+
 export const mixedUnits = {
   code: 'mixed units',
   wanted: '{first}, the unit of the first row',
@@ -463,6 +469,12 @@ export const timesBackwards = {
   code: 'times run backwards',
   wanted: 'not earlier than the reading before it, {before}',
   remedy: 'put the readings in the order in which they were taken, and check the offsets from UTC',
+} as const;
+
+export const daysBackwards = {
+  code: 'days run backwards',
+  wanted: 'a day not before {from}',
+  remedy: 'give the first day, and then the last',
 } as const;
 
 export const restContradicts = {

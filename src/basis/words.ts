@@ -93,6 +93,10 @@ export interface Words {
   readonly causes?: Readonly<Partial<Record<Cause, string>>>;
   readonly cautions?: Readonly<Partial<Record<CautionCode, string>>>;
   readonly problems?: Readonly<Partial<Record<ProblemCode, ProblemText>>>;
+  readonly uncertainty?: Readonly<Partial<Record<UncertaintyCode, string>>>;
+  /** What would settle a reading that decides nothing. */
+  readonly settled?: Readonly<Partial<Record<SettledBy, string>>>;
+  readonly slips?: Readonly<Partial<Record<SlipCode, string>>>;
   /** Said after an undercharge or overcharge where another gas temperature would make the reading right. */
   readonly explained?: string;
 }
@@ -212,8 +216,35 @@ export const UNDECIDED: Readonly<Record<Undecided, string>> = {
   'no evidence': 'the reading is no evidence of the pre-charge: see its verdict',
 };
 
+/** What a round leaves out that an uncertainty needs, by stable codes. */
+export type Lacking =
+  | 'gauge not named'
+  | 'gauge not characterised'
+  | 'gauge temperature not stated'
+  | 'thermometer not named'
+  | 'thermometer not characterised'
+  | 'limit of the ambient not stated'
+  | 'printed steps not stated'
+  | 'vessel not stated'
+  | 'model error correlation not stated'
+  | 'number of readings not stated';
+
+export const LACKING: Readonly<Record<Lacking, string>> = {
+  'gauge not named': 'it is not said with which gauge the pressure was read',
+  'gauge not characterised': 'scale and accuracy of the gauge are not stated',
+  'gauge temperature not stated': 'the temperature of the gauge is not stated, nor that it is not known',
+  'thermometer not named': 'it is not said with which thermometer the temperature was read',
+  'thermometer not characterised': 'the accuracy of the thermometer is not stated',
+  'limit of the ambient not stated': 'it is not stated how far the ambient pressure may be wrong',
+  'printed steps not stated': 'the specification does not state the steps to which the manual prints its values',
+  'vessel not stated': 'the specification does not state the thermal expansion of the vessel',
+  'model error correlation not stated':
+    'the round does not state how the errors of the equation of state at two temperatures are correlated',
+  'number of readings not stated': 'it is not stated how many readings the reading is the mean of',
+};
+
 /** Codes of what an uncertainty is made of, of what it does not count, and of why there is none. */
-export type UncertaintyCode = ContributionCode | NotCounted | Undecided;
+export type UncertaintyCode = ContributionCode | NotCounted | Undecided | Lacking;
 
 /**
  * What an uncertainty is made of, what it does not count, or why there is none, in words.
@@ -229,7 +260,8 @@ export function uncertaintyText(
   code: UncertaintyCode,
   own?: Readonly<Partial<Record<UncertaintyCode, string>>>,
 ): string {
-  const text = wordsOf(CONTRIBUTION, code) ?? wordsOf(NOT_COUNTED, code) ?? wordsOf(UNDECIDED, code);
+  const text =
+    wordsOf(CONTRIBUTION, code) ?? wordsOf(NOT_COUNTED, code) ?? wordsOf(UNDECIDED, code) ?? wordsOf(LACKING, code);
   if (text === undefined) return fail(unknownWord, 'code', quote(code), { words: 'a code of an uncertainty' });
   return ownText(ownField(own, code, 'own'), 'own') ?? text;
 }
@@ -237,3 +269,29 @@ export function uncertaintyText(
 function wordsOf(catalogue: Readonly<Record<string, string>>, code: string): string | undefined {
   return typeof code === 'string' && Object.hasOwn(catalogue, code) ? catalogue[code] : undefined;
 }
+
+/** What would settle a reading that decides nothing, each by itself, by stable codes. */
+export type SettledBy =
+  'better gauge' | 'finer class' | 'better thermometer' | 'more settling' | 'repeats' | 'nothing alone';
+
+export const SETTLED: Readonly<Record<SettledBy, string>> = {
+  'better gauge': 'a gauge with a limit of error of {limit} or less',
+  'finer class': 'a gauge of accuracy class {class} or finer, of the same scale',
+  'better thermometer': 'a thermometer with a limit of error of {limit} or less',
+  'more settling': 'shell and gas within {limit} of each other: more time, shade, no draught',
+  repeats: 'the mean of {readings} readings, each taken anew with gauge tapped and thermometer lifted',
+  'nothing alone': 'no single change: better instruments together, or gas brought to the target',
+};
+
+/** Stable codes of what may have been stated otherwise than the instrument showed it. */
+export type SlipCode =
+  'unit of pressure' | 'absolute stated as gauge' | 'gauge stated as absolute' | 'unit of temperature';
+
+export const SLIP: Readonly<Record<SlipCode, string>> = {
+  'unit of pressure': 'the number {number} was stated in {stated}; the gauge may show {readAs}',
+  'absolute stated as gauge':
+    'the number {number} {unit} was stated as gauge; the instrument may show absolute pressure, which counts from vacuum',
+  'gauge stated as absolute':
+    'the number {number} {unit} may be a gauge reading from which the ambient pressure was taken off by mistake',
+  'unit of temperature': 'the number {number} was stated in {stated}; the thermometer may show {readAs}',
+};

@@ -141,7 +141,7 @@ export function notCovered(gauge: Gauge, { pressure }: Reading): NotCovered | un
     : undefined;
 }
 
-export function needGauge(gauge: Gauge, { pressure }: Reading): void {
+export function needGauge(gauge: Gauge, { pressure }: Pick<Reading, 'pressure'>): void {
   if (!isObject(gauge)) wrongKind('gauge, a dial gauge or a digital gauge', gauge, '');
   const { fullScale } = gauge;
   all(
@@ -153,7 +153,8 @@ export function needGauge(gauge: Gauge, { pressure }: Reading): void {
   );
 }
 
-function needScale(fullScale: GaugePressure, pressure: GaugePressure): void {
+/** Refuses a full scale that is none, and a reading beyond it. */
+export function needScale(fullScale: GaugePressure, pressure: GaugePressure): void {
   need('gauge pressure', fullScale, '');
   if (!(fullScale.pascals > 0)) fail(notPositive, '', `${inBar(fullScale.pascals)} gauge`);
   if (fullScale.pascals > MOST_PA)

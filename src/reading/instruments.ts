@@ -156,14 +156,14 @@ export function needInstruments(instruments: Instruments, reading: Reading, byTa
   failIfAny(problems);
 }
 
-function needPrinted(pressure: Instruments['printed']['pressure'], byTable: boolean): void {
+export function needPrinted(pressure: Instruments['printed']['pressure'], byTable: boolean): void {
   if (byTable) return needWord(pressure, ['as the table states']);
   if (pressure === 'as the table states')
     fail(unknownWord, '', quote(pressure), { words: 'a pressure difference, because the specification has no table' });
   needLimit(pressure);
 }
 
-function needVessel(vessel: Instruments['vessel']): void {
+export function needVessel(vessel: Instruments['vessel']): void {
   if (!isObject(vessel)) wrongKind('vessel: linearExpansion_per_K, limit_per_K and treated', vessel, '');
   const { linearExpansion_per_K, limit_per_K, treated } = vessel;
   all(

@@ -1,8 +1,14 @@
 // One accumulator of a round: the work needed on it, judged on its reading as found, and the work done, on that as left.
 import { collect, type Problem } from '../basis/fault.js';
+import { assess, withCorrections, type Assessment } from '../charge/assess.js';
 import { check, type Check } from '../charge/check.js';
+import type { Instruments } from '../reading/instruments.js';
+import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
-import type { Admitted } from './admit.js';
+import { slips, type SlipCandidate } from '../verdict/slips.js';
+import type { Manual } from './admit.js';
+import type { Admitted } from './admit-reading.js';
+import { measuringOf, type Deciding, type Measuring } from './certainty.js';
 import { add, type Findings } from './problems.js';
 import type { AccumulatorJson } from './report-shape.js';
 import { minutesBetween, restTooLong, WORKED } from './visit.js';
@@ -11,17 +17,27 @@ import { minutesBetween, restTooLong, WORKED } from './visit.js';
 export interface Bands {
   readonly inService: Specification;
   readonly afterCharging: Specification;
+  readonly manual: Manual;
 }
 
 /** A reading with the specification that it was checked against, and what came of it. */
 export interface Checked {
   readonly admitted: Admitted;
   readonly spec: Specification;
-  readonly check: Check;
+  /** As judged: with the corrections of certificates, where the instruments are stated. */
+  readonly reading: Reading;
+  /** By `assess` where the round has a rule and all is stated that it needs. */
+  readonly check: Check | Assessment;
+  /** With what it was measured, or what is lacking; undefined where the round has no rule. */
+  readonly measuring: Measuring | undefined;
+  /** What a reading far off might have been meant as. */
+  readonly slips: readonly SlipCandidate[];
 }
 
 /** An accumulator as judged. */
 export interface Judged {
+  /** In the document. */
+  readonly path: string;
   readonly whose: Whose;
   readonly asFound: Checked;
   readonly asLeft: Checked | undefined;
@@ -38,6 +54,7 @@ export function judge(
   whose: Whose,
   specs: Bands,
   readings: readonly [Admitted, ...Admitted[]],
+  deciding: Deciding | undefined,
   path: string,
   findings: Findings,
 ): Judged | undefined {
@@ -45,9 +62,10 @@ export function judge(
   const last = readings.at(-1) ?? first;
   const checked = (admitted: Admitted, index: number, spec: Specification): Checked | undefined => {
     const problems: Problem[] = [];
-    const found = collect(problems, '', () => check(spec, admitted.reading));
-    add(findings, `${path}.visit[${index}]`, problems, whose.name);
-    return found === undefined ? undefined : { admitted, spec, check: found };
+    const measuring = deciding && measuringOf(admitted, specs.manual, deciding);
+    const found = collect(problems, '', () => checkedWith(admitted, spec, measuring, deciding));
+    add(findings, `${path}.visit[${index}]`, problems.map(inDocument), whose.name);
+    return found;
   };
   const asFound = checked(first, 0, specs.inService);
   const worked = asFound !== undefined && (stateAfter(asFound.check) === 'work needed' || readings.some(isWork));
@@ -62,7 +80,48 @@ export function judge(
       return undefined;
     }
   }
-  return { whose, asFound, asLeft, state: stateOf(asFound, asLeft, readings.length > 1) };
+  return { path, whose, asFound, asLeft, state: stateOf(asFound, asLeft, readings.length > 1) };
+}
+
+function checkedWith(
+  admitted: Admitted,
+  spec: Specification,
+  measuring: Measuring | undefined,
+  deciding: Deciding | undefined,
+): Checked {
+  const { reading } = admitted;
+  if (deciding === undefined || measuring === undefined || 'lacking' in measuring) {
+    const found = check(spec, reading);
+    return { admitted, spec, reading, check: found, measuring, slips: slipsOf(spec, reading, found) };
+  }
+  const { instruments } = measuring;
+  const found = assess(spec, reading, instruments, deciding.rule);
+  const corrected = withCorrections(reading, instruments);
+  return {
+    admitted,
+    spec,
+    reading: corrected,
+    check: found,
+    measuring,
+    slips: slipsOf(spec, reading, found, instruments),
+  };
+}
+
+/** Asked only where a reading is off: most of a round is not, and each slip is a judgement of its own. */
+function slipsOf(
+  spec: Specification,
+  reading: Reading,
+  { verdict }: Check,
+  instruments?: Instruments,
+): readonly SlipCandidate[] {
+  return OFF.includes(verdict.outcome) ? slips(spec, reading, instruments).candidates : [];
+}
+
+const OFF: readonly Check['verdict']['outcome'][] = ['undercharged', 'overcharged', 'gas side empty'];
+
+/** What the core says of a corrected reading, under the path that the reading has in the document. */
+function inDocument(one: Problem): Problem {
+  return { ...one, path: one.path.replace(/^reading\./, '') };
 }
 
 function isWork({ role }: Admitted): boolean {
@@ -84,7 +143,25 @@ function stateOf(asFound: Checked, asLeft: Checked | undefined, readAfter: boole
   return unexplained ? 'work needed' : stateAfter(asLeft.check);
 }
 
-function stateAfter({ verdict, charge }: Check): State {
+function stateAfter(check: Check | Assessment): State {
+  const state = stateByVerdict(check);
+  if (!('decision' in check) || isAboveAllowable(check)) return state;
+  const { decision, verdict, charge } = check;
+  // Neither on a doubt, nor where verdict and decision part: read again.
+  const because = decision.outcome === 'no decision' ? decision.because : undefined;
+  if (because === 'no evidence') return NO_EVIDENCE.includes(verdict.outcome) ? state : 'read again';
+  if (decision.outcome !== verdict.outcome) return 'read again';
+  return charge.action === 'withheld' && charge.because.includes('not conclusive') ? 'read again' : state;
+}
+
+const NO_EVIDENCE: readonly Check['verdict']['outcome'][] = ['gas not known', 'not comparable', 'gas side empty'];
+
+/** To be made safe, however well it is known. */
+function isAboveAllowable({ cautions }: Check): boolean {
+  return cautions.some(({ code }) => code === 'reading above the allowable pressure');
+}
+
+function stateByVerdict({ verdict, charge }: Check): State {
   switch (verdict.outcome) {
     case 'within':
       // A reading within its band, but above the allowable pressure, is not in order.

@@ -1,28 +1,29 @@
-// From sound shapes to quantities, specifications and readings: by the same doors that a caller of the core uses.
+// From sound shapes to quantities and specifications: by the same doors that a caller of the core uses.
 // One part that is wrong does not hide what is wrong with another: each is admitted by itself, and what the core then
 // says about a part that is already reported is left out.
-import { collect, problem, type Problem } from '../basis/fault.js';
-import { statedNowhere } from '../basis/problem.js';
+import { collect, type Problem } from '../basis/fault.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
-import { checkTemperature } from '../gas/door.js';
 import type { Kind, QuantityOf } from '../quantity/kind.js';
-import { checkStep } from '../quantity/step.js';
-import { needAmbient } from '../target/conditions.js';
-import { needReading, type Reading } from '../reading/reading.js';
+import { needLimit, needSpan } from '../reading/checks.js';
+import { needPrinted, needVessel, type Instruments } from '../reading/instruments.js';
 import { specification, type Specification, type SpecificationGiven } from '../target/specification.js';
 import type { Stated } from '../target/table.js';
-import { admitUsed, withGroup, type Instruments, type Used } from './instruments.js';
 import { isBroken, isUnder, shapeProblems, valueAt, type Part } from './problems.js';
-import { divisionAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
-import type { JudgedJson } from './report-shape.js';
-import { ReadingShape, SpecificationShape, type ReadingJson } from './shape.js';
+import { numberAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
+import { SpecificationShape, type SpecificationJson } from './shape.js';
 import { statedAt, type Tables } from './stated.js';
+
+/** What the manual says for an uncertainty; undefined where nothing is said. */
+export interface Manual {
+  readonly printed: Instruments['printed'] | undefined;
+  readonly vessel: Instruments['vessel'] | undefined;
+}
 
 /** A specification from JSON; undefined, with its problems, if it or a table that it uses is not sound. */
 export function admitSpecification(
   raw: unknown,
   tables: Tables,
-): { spec: Specification | undefined; problems: readonly Problem[] } {
+): { spec: Specification | undefined; manual: Manual; problems: readonly Problem[] } {
   const part: Part = { raw, problems: shapeProblems(SpecificationShape, raw) };
   const at = <K extends Kind>(path: string, kind: K): QuantityOf<K> | undefined => quantityAt(part, path, kind);
   const ambient = at('ambient', 'absolute pressure');
@@ -65,131 +66,44 @@ export function admitSpecification(
   });
   // Parts may be missing here: the core then reports them, and only what is not reported yet is kept.
   const spec = collectNew(part.problems, () => specification(given as unknown as SpecificationGiven), unsound);
+  const manual = { printed: printedOf(part), vessel: vesselOf(part) };
   const isSound = part.problems.length + unsound.length === 0;
-  return { spec: isSound ? spec : undefined, problems: part.problems };
+  return { spec: isSound ? spec : undefined, manual, problems: part.problems };
 }
 
-/** What a group states once for the readings that do not state their own. */
-export interface GroupStated {
-  readonly temperature: Reading['temperature'] | Unstated;
-  readonly ambient: Reading['ambient'] | Unstated;
-  readonly gaugeStep: Reading['gaugeStep'] | Unstated;
-}
-/** `not sound`: the group states it, wrongly; that is reported once, with the group. */
-type Unstated = 'not stated' | 'not sound';
-
-/** Where each of the three was stated. */
-export type StatedAt = Readonly<Record<keyof GroupStated, 'for the reading' | 'for the group'>>;
-
-/** What a group states, with the problems of it added to the part. */
-export function admitStated(part: Part): GroupStated {
-  const or = <T>(field: keyof GroupStated, value: T | undefined): T | Unstated =>
-    value ?? (valueAt(part.raw, [field]) === undefined ? 'not stated' : 'not sound');
-  return {
-    temperature: or('temperature', temperatureAt(part)),
-    ambient: or('ambient', ambientAt(part)),
-    gaugeStep: or('gaugeStep', gaugeStepAt(part)),
-  };
+function printedOf(part: Part): Manual['printed'] {
+  const json = soundAt(part, 'printed') as SpecificationJson['printed'];
+  if (json === undefined) return undefined;
+  const pressure =
+    typeof json.pressure === 'string' ? json.pressure : quantityAt(part, 'printed.pressure', 'pressure difference');
+  const temperature = quantityAt(part, 'printed.temperature', 'temperature difference');
+  const ambientLimit = quantityAt(part, 'printed.ambientLimit', 'pressure difference');
+  if (pressure === undefined || temperature === undefined || ambientLimit === undefined) return undefined;
+  const byTable = valueAt(part.raw, ['precharge', 'table']) !== undefined;
+  collect(part.problems, 'printed.pressure', () => needPrinted(pressure, byTable));
+  collect(part.problems, 'printed.temperature', () => needSpan(temperature));
+  collect(part.problems, 'printed.ambientLimit', () => needLimit(ambientLimit));
+  return { pressure, temperature, ambientLimit };
 }
 
-function temperatureAt(part: Part): Reading['temperature'] | undefined {
-  const temperature = quantityAt(part, 'temperature', 'temperature');
-  return sound(part, 'temperature', temperature, ({ kelvins }) => checkTemperature(nitrogen, kelvins, ''));
-}
-
-function ambientAt(part: Part): Reading['ambient'] | undefined {
-  const ambient = quantityAt(part, 'ambient', 'absolute pressure');
-  return sound(part, 'ambient', ambient, (pressure) => needAmbient(pressure, ''));
-}
-
-function gaugeStepAt(part: Part): Reading['gaugeStep'] | undefined {
-  return sound(part, 'gaugeStep.value', divisionAt(part, 'gaugeStep'), ({ step }) => checkStep(step, ''));
-}
-
-/** A value that passes a further check, whose problem goes under `path`. */
-function sound<T>(part: Part, path: string, value: T | undefined, check: (value: T) => void): T | undefined {
-  if (value === undefined) return undefined;
-  const before = part.problems.length;
-  collect(part.problems, path, () => check(value));
-  return part.problems.length === before ? value : undefined;
-}
-
-/** A sound reading, beside the words in which it was given. */
-export interface Admitted {
-  readonly reading: Reading;
-  readonly role: ReadingJson['role'];
-  readonly at: string;
-  readonly stated: StatedAt;
-  /** The reading as given, with what it takes from its group filled in. */
-  readonly given: Omit<JudgedJson['reading'], 'stated'>;
-}
-
-/** What stands around a reading. */
-export interface Around {
-  readonly raw: unknown;
-  readonly stated: GroupStated;
-  readonly used: Used;
-  /** The instruments of the round. */
-  readonly instruments: Instruments;
-}
-
-/** A reading from JSON; undefined if it, or what it takes from its group, is not sound. */
-export function admitReading(
-  raw: unknown,
-  { stated: group, raw: groupRaw, used: groupUsed, instruments }: Around,
-): { readonly admitted: Admitted | undefined; readonly problems: readonly Problem[] } {
-  const part: Part = { raw, problems: shapeProblems(ReadingShape, raw) };
-  const fromGroup: (keyof GroupStated)[] = [];
-  const own = <F extends keyof GroupStated>(field: F, value: Reading[F] | undefined): Reading[F] | undefined => {
-    if (valueAt(raw, [field]) !== undefined || isBroken(part.problems, field)) return value;
-    fromGroup.push(field);
-    const stated = group[field] as Reading[F] | Unstated;
-    if (stated === 'not stated')
-      part.problems.push(
-        problem(statedNowhere, field, 'nothing, neither for the reading nor for its group', { field }),
-      );
-    return stated === 'not stated' || stated === 'not sound' ? undefined : stated;
-  };
-  const word = (field: string): unknown => soundAt(part, field);
-  const reading = withoutUndefined({
-    pressure: quantityAt(part, 'pressure', 'gauge pressure'),
-    temperature: own('temperature', temperatureAt(part)),
-    ambient: own('ambient', ambientAt(part)),
-    gaugeStep: own('gaugeStep', gaugeStepAt(part)),
-    oilSide: word('oilSide'),
-    systemPressure: quantityAt(part, 'systemPressure', 'gauge pressure'),
-    gasInside: word('gasInside'),
-    minutesAtRest: word('minutesAtRest'),
-    emptyGasSide: word('emptyGasSide'),
-  }) as unknown as Reading;
-  const unsound = fromGroup.filter((field) => group[field] === 'not sound');
-  collectNew(part.problems, () => needReading(reading), unsound);
-  const used = withGroup(admitUsed(part, instruments), groupUsed);
-  if (part.problems.length + unsound.length + used.unsound.length > 0)
-    return { admitted: undefined, problems: part.problems };
-  const where = (field: keyof GroupStated): StatedAt[keyof GroupStated] =>
-    fromGroup.includes(field) ? 'for the group' : 'for the reading';
-  const stated = { temperature: where('temperature'), ambient: where('ambient'), gaugeStep: where('gaugeStep') };
-  // Both are sound here, shape and meaning. Copies: the report is not the input's.
-  const json = raw as ReadingJson;
-  const fromGroupRaw = groupRaw as Partial<JudgedJson['reading']>;
-  const given = withoutUndefined({
-    pressure: { ...json.pressure },
-    temperature: { ...(json.temperature ?? fromGroupRaw.temperature) },
-    ambient: { ...(json.ambient ?? fromGroupRaw.ambient) },
-    gaugeStep: { ...(json.gaugeStep ?? fromGroupRaw.gaugeStep) },
-    oilSide: json.oilSide,
-    systemPressure: json.systemPressure === undefined ? undefined : { ...json.systemPressure },
-    gasInside: json.gasInside,
-    minutesAtRest: json.minutesAtRest,
-    emptyGasSide: json.emptyGasSide,
-    instruments: Object.keys(used.names).length === 0 ? undefined : used.names,
-  }) as unknown as Admitted['given'];
-  return { admitted: { reading, role: json.role, at: json.at, stated, given }, problems: [] };
+function vesselOf(part: Part): Manual['vessel'] {
+  const json = soundAt(part, 'vessel') as SpecificationJson['vessel'];
+  if (json === undefined) return undefined;
+  const linearExpansion_per_K = numberAt(part, 'vessel.linearExpansion.value');
+  const limit_per_K = numberAt(part, 'vessel.limit.value');
+  if (linearExpansion_per_K === undefined || limit_per_K === undefined) return undefined;
+  const vessel = { linearExpansion_per_K, limit_per_K, treated: json.treated };
+  const found: Problem[] = [];
+  collect(found, '', () => needVessel(vessel));
+  const inDocument = { linearExpansion_per_K: 'vessel.linearExpansion.value', limit_per_K: 'vessel.limit.value' };
+  part.problems.push(
+    ...found.map((one) => ({ ...one, path: inDocument[one.path as keyof typeof inDocument] ?? `vessel.${one.path}` })),
+  );
+  return vessel;
 }
 
 /** Runs an admission and keeps those of its problems that are not about a part already reported. */
-function collectNew<T>(problems: Problem[], admit: () => T, reported: readonly string[] = []): T | undefined {
+export function collectNew<T>(problems: Problem[], admit: () => T, reported: readonly string[] = []): T | undefined {
   const found: Problem[] = [];
   const value = collect(found, '', admit);
   const known = [...problems];

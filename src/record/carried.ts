@@ -39,15 +39,5 @@ export const ACCUMULATOR_FIELDS = {
   deviationPermit: z.optional(name),
 };
 
-/** An instrument of a round. Its due date is carried, not judged. */
-export const InstrumentShape = z.strictObject({
-  name,
-  /** Such as `pressure gauge`. */
-  kind: name,
-  certificate: z.optional(name),
-  /** When its calibration is due. */
-  due: z.optional(z.iso.date()),
-});
-
 /** What a group states for its accumulators, unless they state their own. */
 export const FOR_THE_GROUP: readonly string[] = /* @__PURE__ */ Object.keys(VISIT_FIELDS);

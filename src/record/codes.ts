@@ -13,6 +13,7 @@ import {
   belowVacuumGauge,
   beyondDouble,
   cellsLeftOut,
+  daysBackwards,
   duplicateKey,
   duplicateName,
   emptySpace,
@@ -54,6 +55,7 @@ import {
   operatorOnQuantity,
   orderOfReadings,
   otherAmbient,
+  otherInstrument,
   outsideBounds,
   outsideModel,
   outsideTable,
@@ -91,11 +93,25 @@ import {
   wrongKind,
   wrongShape,
 } from '../basis/problem.js';
-import { CAUSE, REASON, type Cause, type Reason } from '../basis/words.js';
+import {
+  CAUSE,
+  CONTRIBUTION,
+  LACKING,
+  NOT_COUNTED,
+  REASON,
+  SETTLED,
+  SLIP,
+  UNDECIDED,
+  type Cause,
+  type Reason,
+  type SettledBy,
+  type SlipCode,
+  type UncertaintyCode,
+} from '../basis/words.js';
 import type { Outcome } from '../verdict/judge.js';
 
 // @__NO_SIDE_EFFECTS__
-function codesOf<Code extends string>(all: Readonly<Record<Code, unknown>>): readonly Code[] {
+export function codesOf<Code extends string>(all: Readonly<Record<Code, unknown>>): readonly Code[] {
   return Object.keys(all) as Code[];
 }
 
@@ -146,6 +162,41 @@ export const CAUSES: readonly Cause[] = codesOf(CAUSE);
  * ```
  */
 export const CAUTION_CODES: readonly CautionCode[] = codesOf(CAUTION);
+
+/**
+ * Codes of what an uncertainty is made of, what it does not count, why there is none, and what it lacks.
+ *
+ * @example
+ * ```ts
+ * UNCERTAINTY_CODES.includes('gauge not named'); // => true
+ * ```
+ */
+export const UNCERTAINTY_CODES: readonly UncertaintyCode[] = codesOf<UncertaintyCode>({
+  ...CONTRIBUTION,
+  ...NOT_COUNTED,
+  ...UNDECIDED,
+  ...LACKING,
+});
+
+/**
+ * Codes of what would settle a reading that decides nothing.
+ *
+ * @example
+ * ```ts
+ * SETTLED_BY[0]; // => 'better gauge'
+ * ```
+ */
+export const SETTLED_BY: readonly SettledBy[] = codesOf(SETTLED);
+
+/**
+ * Codes of what may have been stated otherwise than the instrument showed it.
+ *
+ * @example
+ * ```ts
+ * SLIP_CODES[0]; // => 'unit of pressure'
+ * ```
+ */
+export const SLIP_CODES: readonly SlipCode[] = codesOf(SLIP);
 
 // One by one: a namespace object would keep all of them in every bundle. A test holds the list against the file.
 /** What is said of every problem. */
@@ -220,10 +271,12 @@ export const problemTexts = [
   unknownSpecification,
   unknownTable,
   unknownInstrument,
+  otherInstrument,
   mixedUnits,
   otherAmbient,
   orderOfReadings,
   timesBackwards,
+  daysBackwards,
   restContradicts,
   notJson,
   notJsonText,

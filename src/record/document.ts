@@ -1,17 +1,22 @@
 // Reads a round, part by part: what is sound goes to be judged, what is not is listed with its problems and everything
 // that depends on it.
-import { cut, problem, quote, type Problem } from '../basis/fault.js';
-import { duplicateName, tooMuch, unknownSpecification } from '../basis/problem.js';
+import { collect, problem, quote, type Problem } from '../basis/fault.js';
+import { tooMuch, unknownSpecification } from '../basis/problem.js';
+import { needBetween } from '../reading/checks.js';
 import { afterCharging } from '../target/specification.js';
+import { checkedRule } from '../verdict/decide.js';
 import { judge, type Bands, type Judged } from './accumulator.js';
-import { admitReading, admitSpecification, admitStated, type Admitted, type Around } from './admit.js';
-import { wellFormed } from './canonical.js';
+import { admitSpecification } from './admit.js';
+import { admitReading, admitStated, type Admitted, type Around } from './admit-reading.js';
 import { ACCUMULATOR_FIELDS, FOR_THE_GROUP, GROUP_FIELDS } from './carried.js';
-import { admitUsed, instrumentProblems, type Instruments } from './instruments.js';
+import type { Deciding } from './certainty.js';
+import { admitInstrument, admitUsed, type Instrument, type Instruments } from './instruments.js';
 import { copied, dataProblem, jsonData } from './json-data.js';
+import { duplicate, nameOf, repeatedNames, shownName } from './named.js';
 import { add, isBroken, listAt, shapeProblems, valueAt, type Findings, type Part } from './problems.js';
+import { soundAt } from './quantities.js';
 import type { AccumulatorJson, RoundReport } from './report-shape.js';
-import { AccumulatorShell, GroupShell, RoundShell } from './shape.js';
+import { AccumulatorShell, GroupShell, RoundShell, type RuleJson } from './shape.js';
 import { admitTable, type Table, type Tables } from './stated.js';
 import { visitProblems, type Clock } from './visit.js';
 
@@ -51,8 +56,18 @@ export interface Read extends Reader {
 
 /** Reads and judges a document; undefined for one that could not be read at all, whose problems are found already. */
 export function readDocument(document: Document | undefined, findings: Findings): Read {
-  const reader: Reader = { findings, instruments: [], groups: [], judged: [], notJudged: [], room: MOST_ACCUMULATORS };
-  return document === undefined ? reader : { ...reader, ...readInto(reader, document) };
+  const reader: Reader = {
+    findings,
+    instruments: [],
+    groups: [],
+    judged: [],
+    notJudged: [],
+    room: MOST_ACCUMULATORS,
+    deciding: undefined,
+  };
+  if (document === undefined) return reader;
+  const read = readInto(reader, document);
+  return { ...reader, ...read };
 }
 
 function readInto(reader: Reader, { json, isWhole }: Document): Pick<Read, 'title' | 'input'> {
@@ -78,11 +93,15 @@ function readRound(json: unknown, reader: Reader): unknown {
   add(reader.findings, '$', problems);
   if (isBroken(problems, 'version') || reader.findings.tainted.has('$')) return undefined;
   const tables = isBroken(problems, 'tables') ? 'not sound' : readTables(listAt(json, 'tables'), reader.findings);
-  const specifications = readSpecifications(listAt(json, 'specifications'), tables, reader.findings);
+  const specifications = isBroken(problems, 'specifications')
+    ? 'not sound'
+    : readSpecifications(listAt(json, 'specifications'), tables, reader.findings);
   const instruments = isBroken(problems, 'instruments')
     ? 'not sound'
     : readInstruments(listAt(json, 'instruments'), reader);
-  readGroups(listAt(json, 'groups'), specifications, instruments, reader);
+  const deciding = admitDeciding(json, problems, reader.findings);
+  if (deciding !== 'not sound') reader.deciding = deciding;
+  readGroups(listAt(json, 'groups'), specifications, instruments, deciding, reader);
   return isBroken(problems, 'title') ? undefined : valueAt(json, ['title']);
 }
 
@@ -95,10 +114,20 @@ interface Reader {
   readonly notJudged: RoundReport['notJudged'];
   /** How many more accumulators the document may hold. */
   room: number;
+  /** Undefined where the round has no sound rule. */
+  deciding: Deciding | undefined;
 }
 
-/** By name; undefined where the name is given but the specification is not sound. */
-type Specifications = ReadonlyMap<string, Bands | undefined>;
+/**
+ * By name; undefined where the name is given but the specification is not sound. `not sound`: so is the whole list, and
+ * nothing can be said of any name.
+ */
+type Specifications = ReadonlyMap<string, Bands | undefined> | 'not sound';
+
+function specificationOf(specifications: Specifications, name: string): Bands | 'not listed' | undefined {
+  if (specifications === 'not sound') return undefined;
+  return specifications.has(name) ? specifications.get(name) : 'not listed';
+}
 
 function readTables(list: readonly unknown[], findings: Findings): Tables {
   const tables = new Map<string, Table | undefined>();
@@ -119,41 +148,59 @@ function readSpecifications(list: readonly unknown[], tables: Tables, findings: 
   const specifications = new Map<string, Bands | undefined>();
   const repeated = repeatedNames(list);
   list.forEach((raw, i) => {
-    const { spec, problems } = admitSpecification(raw, tables);
+    const { spec, manual, problems } = admitSpecification(raw, tables);
     const name = nameOf(raw);
     const path = `$.specifications[${i}]`;
     add(findings, path, problems, shownName(name));
     if (name === undefined) return;
     if (repeated.has(name)) add(findings, path, [duplicate('specification', name)], shownName(name));
     const sound = spec !== undefined && !repeated.has(name) && !findings.tainted.has(path);
-    specifications.set(name, sound ? { inService: spec, afterCharging: afterCharging(spec) } : undefined);
+    specifications.set(name, sound ? { inService: spec, afterCharging: afterCharging(spec), manual } : undefined);
   });
   return specifications;
 }
 
 function readInstruments(list: readonly unknown[], { findings, instruments: sound }: Reader): Instruments {
-  const instruments = new Map<string, RoundReport['instruments'][number] | undefined>();
+  const instruments = new Map<string, Instrument | undefined>();
   const repeated = repeatedNames(list);
   list.forEach((raw, i) => {
-    const problems = instrumentProblems(raw);
+    const { instrument, problems } = admitInstrument(raw);
     const name = nameOf(raw);
     const path = `$.instruments[${i}]`;
     if (name !== undefined && repeated.has(name)) problems.push(duplicate('instrument', name));
     add(findings, path, problems, shownName(name));
     if (name === undefined) return;
-    const isSound = problems.length === 0 && !findings.tainted.has(path);
-    // Not copied before it is known to be sound: anything else may be of any depth, or hold itself.
-    const instrument = isSound ? (copied(raw) as RoundReport['instruments'][number]) : undefined;
-    if (instrument !== undefined) sound.push(instrument);
-    instruments.set(name, instrument);
+    const own = problems.length === 0 && !findings.tainted.has(path) ? instrument : undefined;
+    if (own !== undefined) sound.push(own.json);
+    instruments.set(name, own);
   });
   return instruments;
+}
+
+/** How a round decides; undefined without a rule. `not sound`: by its rule nothing can be judged. */
+function admitDeciding(
+  raw: unknown,
+  shape: readonly Problem[],
+  findings: Findings,
+): Deciding | 'not sound' | undefined {
+  const part: Part = { raw, problems: [...shape] };
+  const rule = soundAt(part, 'rule') as RuleJson | undefined;
+  const modelErrorCorrelation = soundAt(part, 'modelErrorCorrelation') as number | undefined;
+  const problems: Problem[] = [];
+  if (rule !== undefined) collect(problems, '', () => checkedRule(rule));
+  if (modelErrorCorrelation !== undefined)
+    collect(problems, 'modelErrorCorrelation', () => needBetween(modelErrorCorrelation, -1, 1, ''));
+  add(findings, '$', problems);
+  const isSound = problems.length === 0 && !['rule', 'modelErrorCorrelation'].some((one) => isBroken(shape, one));
+  if (valueAt(raw, ['rule']) === undefined) return undefined;
+  return isSound && rule !== undefined ? { rule, modelErrorCorrelation } : 'not sound';
 }
 
 function readGroups(
   list: readonly unknown[],
   specifications: Specifications,
   instruments: Instruments,
+  deciding: Deciding | 'not sound' | undefined,
   reader: Reader,
 ): void {
   const repeated = repeatedNames(list);
@@ -166,18 +213,17 @@ function readGroups(
     if (name !== undefined && repeated.has(name)) part.problems.push(duplicate('group', name));
     const said = valueAt(raw, ['specification']);
     const specification = typeof said === 'string' && !isBroken(part.problems, 'specification') ? said : undefined;
-    if (specification !== undefined && !specifications.has(specification)) {
-      part.problems.push(noSpecification(specification));
-    }
+    const listed = specification === undefined ? undefined : specificationOf(specifications, specification);
+    if (specification !== undefined && listed === 'not listed') part.problems.push(noSpecification(specification));
     add(reader.findings, path, part.problems, shownName(name));
     const sound = !isBroken(part.problems, 'specification') && !reader.findings.tainted.has(path);
-    const spec = sound && specification !== undefined ? specifications.get(specification) : undefined;
+    const spec = sound && listed !== 'not listed' ? listed : undefined;
     const carried = carriedOf(GROUP_FIELDS, part);
     const isNamed = name !== undefined && !isBroken(part.problems, 'name');
     if (isNamed && sound && specification !== undefined) reader.groups.push({ name, specification, ...carried });
     const forEach = forTheGroup(carried);
     const around = { raw, path, stated, used, instruments, forEach, name: isNamed ? name : undefined };
-    const group = { ...around, specification, spec, specifications };
+    const group = { ...around, specification, spec, specifications, deciding };
     readAccumulators(group, listAt(raw, 'accumulators'), reader);
   });
 }
@@ -192,6 +238,7 @@ interface Group extends Around {
   readonly spec: Bands | undefined;
   /** All of the document, for an accumulator that follows another one. */
   readonly specifications: Specifications;
+  readonly deciding: Deciding | 'not sound' | undefined;
 }
 
 function readAccumulators(group: Group, list: readonly unknown[], reader: Reader): void {
@@ -209,18 +256,17 @@ function readAccumulators(group: Group, list: readonly unknown[], reader: Reader
     const ownSpecification = isBroken(problems, 'specification')
       ? undefined
       : (valueAt(raw, ['specification']) as string | undefined);
-    if (ownSpecification !== undefined && !group.specifications.has(ownSpecification)) {
-      problems.push(noSpecification(ownSpecification));
-    }
-    const specs = ownSpecification === undefined ? group.spec : group.specifications.get(ownSpecification);
+    const own = ownSpecification === undefined ? group.spec : specificationOf(group.specifications, ownSpecification);
+    if (ownSpecification !== undefined && own === 'not listed') problems.push(noSpecification(ownSpecification));
+    const specs = own === 'not listed' ? undefined : own;
     const carried = { ...group.forEach, ...carriedOf(ACCUMULATOR_FIELDS, { raw, problems }) };
     // Stated wrongly, it is not taken from the group instead.
     const drainedAt = isBroken(problems, 'drainedAt') ? undefined : carried.drainedAt;
     const readings = isBroken(problems, 'visit') ? [] : readVisit(raw, group, drainedAt, problems);
     add(reader.findings, path, problems, shownName(name));
     const sound = problems.length === 0 && !reader.findings.tainted.has(path);
-    const own = { name, specification: ownSpecification ?? group.specification, specs, carried };
-    const judged = sound ? judgedIn(group, own, readings, path, reader.findings) : undefined;
+    const one = { name, specification: ownSpecification ?? group.specification, specs, carried };
+    const judged = sound ? judgedIn(group, one, readings, path, reader.findings) : undefined;
     if (judged === undefined) reader.notJudged.push(whose(path, group.name, name, carried));
     else reader.judged.push(judged);
   }
@@ -236,9 +282,9 @@ function judgedIn(
 ): Judged | undefined {
   const sound = readings.filter((admitted) => admitted !== undefined);
   if (specs === undefined || specification === undefined) return undefined;
-  if (group.name === undefined || name === undefined) return undefined;
+  if (group.name === undefined || name === undefined || group.deciding === 'not sound') return undefined;
   if (!isSome(sound) || sound.length < readings.length) return undefined;
-  return judge({ group: group.name, name, specification, ...carried }, specs, sound, path, findings);
+  return judge({ group: group.name, name, specification, ...carried }, specs, sound, group.deciding, path, findings);
 }
 
 interface Own {
@@ -293,35 +339,6 @@ function readVisit(
   });
   problems.push(...visitProblems(clocks, drainedAt));
   return readings;
-}
-
-/** The name of an element as its problems quote it; what compares names uses the whole of it. */
-function shownName(name: string): string;
-function shownName(name: string | undefined): string | undefined;
-function shownName(name: string | undefined): string | undefined {
-  return name === undefined ? undefined : wellFormed(cut(name));
-}
-
-function nameOf(raw: unknown): string | undefined {
-  const name = valueAt(raw, ['name']);
-  return typeof name === 'string' ? name : undefined;
-}
-
-/** Names that stand more than once: none of their bearers can be told from the others. */
-function repeatedNames(list: readonly unknown[]): ReadonlySet<string> {
-  const seen = new Set<string>();
-  const repeated = new Set<string>();
-  for (const raw of list) {
-    const name = nameOf(raw);
-    if (name === undefined) continue;
-    if (seen.has(name)) repeated.add(name);
-    seen.add(name);
-  }
-  return repeated;
-}
-
-function duplicate(what: string, name: string): Problem {
-  return problem(duplicateName, 'name', quote(name), { what });
 }
 
 function noSpecification(name: string): Problem {

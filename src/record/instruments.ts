@@ -1,10 +1,14 @@
 import { problem, quote, type Problem } from '../basis/fault.js';
-import { unknownInstrument } from '../basis/problem.js';
-import { InstrumentShape } from './carried.js';
+import { otherInstrument, unknownInstrument } from '../basis/problem.js';
+import { admitCharacteristics, InstrumentShape, type Characterised, type InstrumentJson } from './characteristics.js';
+import { copied } from './json-data.js';
 import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
-import type { RoundReport } from './report-shape.js';
 
-type Instrument = RoundReport['instruments'][number];
+/** A sound instrument of a round. */
+export interface Instrument {
+  readonly json: InstrumentJson;
+  readonly characterised: Characterised;
+}
 
 /**
  * The instruments of a round by name; undefined for one that is listed, but not soundly. `not sound`: so is the whole list,
@@ -17,19 +21,27 @@ type Measured = (typeof MEASURED)[number];
 
 /** The instruments that a reading, or its group, names. */
 export interface Used {
-  readonly names: Partial<Record<Measured, string>>;
+  readonly by: Readonly<Partial<Record<Measured, Instrument>>>;
   /** For which of the two what is named is not sound: that is reported where it stands. */
   readonly unsound: readonly Measured[];
 }
 
-/** An instrument from JSON, with its problems. */
-export function instrumentProblems(raw: unknown): Problem[] {
-  return shapeProblems(InstrumentShape, raw);
+/** An instrument from JSON; undefined, with its problems, if it is not sound. */
+export function admitInstrument(raw: unknown): {
+  readonly instrument: Instrument | undefined;
+  readonly problems: Problem[];
+} {
+  const part: Part = { raw, problems: shapeProblems(InstrumentShape, raw) };
+  if (part.problems.length > 0) return { instrument: undefined, problems: part.problems };
+  const characterised = admitCharacteristics(part);
+  // Not copied before it is known to be sound: anything else may be of any depth, or hold itself.
+  const instrument = part.problems.length > 0 ? undefined : { json: copied(raw) as InstrumentJson, characterised };
+  return { instrument, problems: part.problems };
 }
 
 /** The instruments that a part names, with the problems of it added to the part. */
 export function admitUsed(part: Part, listed: Instruments): Used {
-  const names: Partial<Record<Measured, string>> = {};
+  const by: Partial<Record<Measured, Instrument>> = {};
   const unsound: Measured[] = [];
   for (const field of MEASURED) {
     const path = `instruments.${field}`;
@@ -37,24 +49,54 @@ export function admitUsed(part: Part, listed: Instruments): Used {
     if (isBroken(part.problems, path)) unsound.push(field);
     else if (name === undefined) continue;
     else if (listed === 'not sound') unsound.push(field);
-    else if (listed.get(name) !== undefined) names[field] = name;
     else {
-      if (!listed.has(name)) part.problems.push(problem(unknownInstrument, path, quote(name)));
-      unsound.push(field);
+      const one = listed.get(name);
+      if (one !== undefined && measures(one, field)) by[field] = one;
+      else {
+        const kind = field === 'pressure' ? 'pressure gauge' : 'thermometer';
+        if (one !== undefined) part.problems.push(problem(otherInstrument, path, quote(name), { kind }));
+        else if (!listed.has(name)) part.problems.push(problem(unknownInstrument, path, quote(name)));
+        unsound.push(field);
+      }
     }
   }
-  return { names, unsound };
+  return { by, unsound };
+}
+
+/** Whether an instrument can have shown a value; of one without characteristics nothing is known. */
+function measures({ characterised }: Instrument, field: Measured): boolean {
+  return characterised === undefined || 'gauge' in characterised === (field === 'pressure');
 }
 
 /** What a reading names, and for what it does not name, its group. */
 export function withGroup(own: Used, group: Used): Used {
-  const names: Partial<Record<Measured, string>> = {};
+  const by: Partial<Record<Measured, Instrument>> = {};
   const unsound: Measured[] = [];
   for (const field of MEASURED) {
-    const stated = field in own.names || own.unsound.includes(field) ? own : group;
-    const name = stated.names[field];
-    if (name !== undefined) names[field] = name;
+    const stated = field in own.by || own.unsound.includes(field) ? own : group;
+    const one = stated.by[field];
+    if (one !== undefined) by[field] = one;
     if (stated.unsound.includes(field)) unsound.push(field);
   }
-  return { names, unsound };
+  return { by, unsound };
+}
+
+/** The names of the instruments in use; undefined where there are none. */
+export function namesOf({ by }: Used): Partial<Record<Measured, string>> | undefined {
+  const names: Partial<Record<Measured, string>> = {};
+  for (const field of MEASURED) {
+    const one = by[field];
+    if (one !== undefined) names[field] = one.json.name;
+  }
+  return Object.keys(names).length === 0 ? undefined : names;
+}
+
+/** Whether the calibration of an instrument in use was past due on a day. Dates of RFC 3339 stand in the order of their texts. */
+export function isPastDue({ by }: Used, day: string): boolean {
+  return MEASURED.some((field) => (by[field]?.json.due ?? day) < day);
+}
+
+/** The day of a time, where it was taken. */
+export function dayOf(at: string): string {
+  return at.slice(0, 'YYYY-MM-DD'.length);
 }

@@ -18,6 +18,13 @@ export const pressureDifference = z.strictObject({
   basis: z.literal('difference'),
 });
 export const temperature = z.strictObject({ value: decimal, unit: temperatureUnit });
+export const temperatureDifference = z.strictObject({
+  value: decimal,
+  unit: temperatureUnit,
+  basis: z.literal('difference'),
+});
+/** A relative change for each kelvin. */
+export const perKelvin = z.strictObject({ value: decimal, unit: z.literal('1/K') });
 export const volume = z.strictObject({ value: decimal, unit: volumeUnit });
 
 /** No half of a surrogate pair: such a text has no UTF-8, and so no canonical JSON (RFC 8785). */
@@ -42,4 +49,14 @@ export const READING_EVIDENCE = {
   emptyGasSide: z.optional(z.literal('investigated and cleared')),
   /** By what it was read: names of the instruments of the round. */
   instruments: z.optional(z.strictObject({ pressure: z.optional(name), temperature: z.optional(name) })),
+};
+
+/** What belongs to the hour of a reading and its uncertainty rests on: stated for the reading, or once for its group. */
+export const OF_THE_HOUR = {
+  /** Of the gauge itself. */
+  gaugeTemperature: z.optional(z.union([temperature, z.literal('not known')])),
+  /** How far the ambient may be wrong. */
+  ambientLimit: z.optional(pressureDifference),
+  /** How many readings, each taken anew, the reading is the mean of. */
+  readings: z.optional(z.number()),
 };

@@ -103,6 +103,9 @@ function ofValue(issue: Issue, path: string, found: string): Problem {
       const kind = TYPE[issue.expected];
       return kind === undefined ? wrong(issue, path, found) : problem(kind, path, found);
     }
+    case 'invalid_union':
+      if (issue.errors.length === 0) return problem(unknownWord, path, found, { words: wantedBy(issue) });
+      return wrong(issue, path, found);
     case 'invalid_format': {
       const kind = formatOf(issue);
       return kind === undefined ? wrong(issue, path, found) : problem(kind, path, found);
@@ -133,12 +136,17 @@ function wantedBy(issue: Issue): string {
     case 'invalid_value':
       return issue.values.map((value) => JSON.stringify(value)).join(' or ');
     case 'invalid_union':
-      return [...new Set(issue.errors.flat().map(wantedBy))].join(' or ');
+      return issue.errors.length === 0 ? wordsOf(issue) : [...new Set(issue.errors.flat().map(wantedBy))].join(' or ');
     case 'invalid_format':
       return formatOf(issue)?.wanted ?? `a text that matches ${issue.pattern ?? issue.format}`;
     default:
       return issue.message;
   }
+}
+
+/** The words of which one decides what else must be there. */
+function wordsOf(issue: Issue & { readonly options?: unknown }): string {
+  return Array.isArray(issue.options) ? issue.options.map((word) => JSON.stringify(word)).join(' or ') : '';
 }
 
 const TYPE: Readonly<Record<string, typeof notAnObject | typeof notAList | typeof notAText | typeof notANumber>> = {

@@ -1,10 +1,17 @@
-// From a value with its unit to a quantity, by the same doors that a caller of the core uses.
+// From a value with its unit to a quantity, by the same doors that a caller of the core uses, and back.
 import { collect } from '../basis/fault.js';
 import { toSI } from '../quantity/decimal.js';
-import type { Kind, QuantityOf } from '../quantity/kind.js';
-import { FORM, type Division } from '../quantity/step.js';
+import type {
+  GaugePressure,
+  Kind,
+  PressureDifference,
+  QuantityOf,
+  Temperature,
+  TemperatureDifference,
+} from '../quantity/kind.js';
+import { FORM, valueIn, type Division } from '../quantity/step.js';
 import { textToSI } from '../quantity/text.js';
-import { PRESSURE, scaleOf, type PressureUnit } from '../quantity/unit.js';
+import { PRESSURE, scaleOf, type PressureUnit, type TemperatureUnit } from '../quantity/unit.js';
 import { isBroken, valueAt, type Part } from './problems.js';
 
 /** A value with its unit, as JSON carries it. */
@@ -23,6 +30,13 @@ export function quantityAt<K extends Kind>(part: Part, path: string, kind: K): Q
 export function divisionAt(part: Part, path: string): Division<PressureUnit> | undefined {
   const json = soundAt(part, path);
   return json === undefined ? undefined : collect(part.problems, path, () => division(json as Measured));
+}
+
+/** A decimal without a unit of its own at a path of a part, as a number. */
+export function numberAt(part: Part, path: string): number | undefined {
+  const json = soundAt(part, path) as number | string | undefined;
+  if (typeof json !== 'string') return json;
+  return collect(part.problems, path, () => textToSI(json, { num: 1, den: 1, zero: 0 }, ''));
 }
 
 /** The raw value at a path of a part, if nothing is wrong there. */
@@ -48,4 +62,36 @@ export function withoutUndefined(fields: Readonly<Record<string, unknown>>): Rec
   const kept: Record<string, unknown> = {};
   for (const [field, value] of Object.entries(fields)) if (value !== undefined) kept[field] = value;
   return kept;
+}
+
+interface Pressure<V, B> {
+  value: V;
+  unit: PressureUnit;
+  basis: B;
+}
+
+export function gaugeJson(pressure: GaugePressure, unit: PressureUnit): Pressure<number, 'gauge'> {
+  return { value: valueIn(pressure, unit), unit, basis: 'gauge' };
+}
+
+export function markJson(value: string, unit: PressureUnit): Pressure<string, 'gauge'> {
+  return { value, unit, basis: 'gauge' };
+}
+
+export function differenceJson(difference: PressureDifference, unit: PressureUnit): Pressure<number, 'difference'> {
+  return { value: valueIn(difference, unit), unit, basis: 'difference' };
+}
+
+export function temperatureJson(
+  temperature: Temperature,
+  unit: TemperatureUnit,
+): { value: number; unit: TemperatureUnit } {
+  return { value: valueIn(temperature, unit), unit };
+}
+
+export function temperatureDifferenceJson(
+  difference: TemperatureDifference,
+  unit: TemperatureUnit,
+): { value: number; unit: TemperatureUnit; basis: 'difference' } {
+  return { value: valueIn(difference, unit), unit, basis: 'difference' };
 }

@@ -1,16 +1,20 @@
 // The shape of a report as it goes out: plain JSON data, every pressure with value, unit and basis.
 import * as z from 'zod/mini';
-import { ACCUMULATOR_FIELDS, GROUP_FIELDS, InstrumentShape } from './carried.js';
+import { ACCUMULATOR_FIELDS, GROUP_FIELDS } from './carried.js';
+import { InstrumentShape } from './characteristics.js';
+import { decision, decisionOutcome, slipCandidate, term, together, uncertainty } from './certainty-shape.js';
 import { CAUSES, CAUTION_CODES, OUTCOMES, PROBLEM_CODES, REASONS } from './codes.js';
 import {
   absolutePressure,
   gaugePressure,
   name,
+  OF_THE_HOUR,
   pressureDifference,
   pressureUnit,
   READING_EVIDENCE,
   temperature,
 } from './measured.js';
+import { RuleShape } from './shape.js';
 
 const reason = z.enum(REASONS);
 const cautionCode = z.enum(CAUTION_CODES);
@@ -61,7 +65,15 @@ const judged = z.strictObject({
     temperature,
     ambient: absolutePressure,
     gaugeStep: pressureDifference,
-    stated: z.strictObject({ temperature: stated, ambient: stated, gaugeStep: stated }),
+    ...OF_THE_HOUR,
+    stated: z.strictObject({
+      temperature: stated,
+      ambient: stated,
+      gaugeStep: stated,
+      gaugeTemperature: z.optional(stated),
+      ambientLimit: z.optional(stated),
+      readings: z.optional(stated),
+    }),
     ...READING_EVIDENCE,
   }),
   outcome,
@@ -87,6 +99,12 @@ const judged = z.strictObject({
   explainingTemperature: z.optional(z.union([temperature, z.literal('none in range')])),
   causes: z.optional(z.array(z.strictObject({ code: z.enum(CAUSES), text: z.string() }))),
   stepNeeded: z.optional(pressureDifference),
+  /** How sure the comparison is: only where the round has a rule. */
+  uncertainty: z.optional(uncertainty),
+  /** What the reading decides by the rule: only where all is stated that the uncertainty rests on. */
+  decision: z.optional(decision),
+  /** Only where a slip is possible. */
+  slips: z.optional(z.array(slipCandidate)),
   charge,
   cautions: z.array(cautionCode),
 });
@@ -130,6 +148,14 @@ export const RoundReportShape = z.strictObject({
   models: z.array(z.strictObject({ id: z.string(), citation: z.string(), doi: z.optional(z.string()) })),
   /** How many accumulators were found in each outcome. */
   counts: z.partialRecord(outcome, z.number()),
+  /** The rule by which readings decide, as the round has it. */
+  rule: z.optional(RuleShape),
+  /** How many readings as found came to each decision, where their instruments are stated. */
+  decisions: z.optional(z.partialRecord(decisionOutcome, z.number())),
+  /** The round as a whole, gauge by gauge: to be looked at before any single accumulator. */
+  together: z.optional(z.array(together)),
+  /** What the codes of uncertainty below mean, each once. */
+  terms: z.optional(z.array(term)),
   /**
    * Gas to add, summed over the accumulators for which a quantity is given, and rounded up for the order: as found, and
    * what is still to add after the work. Of the judged part alone, where the report is partial.
@@ -148,7 +174,8 @@ export const RoundReportShape = z.strictObject({
       ...ACCUMULATOR_FIELDS,
       /**
        * By the reading as left; by the one as found, if nothing was read after it. `read again` where readings after the
-       * work end without one as left; `work needed` where an empty gas side was filled without its cause being cleared.
+       * work end without one as left, where a decision is inconclusive, or where it differs from the outcome; `work needed`
+       * where an empty gas side was filled without its cause being cleared.
        */
       state: z.enum(['in order', 'work needed', 'read again']),
       /** The work needed is judged on this reading. */

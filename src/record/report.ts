@@ -1,7 +1,7 @@
 import { USUAL, caution, type CautionCode } from '../basis/caution.js';
 import { fail, failIfAny, problem, quote, type Problem } from '../basis/fault.js';
 import { problemsCutShort, unknownWord } from '../basis/problem.js';
-import { inWords, type Words } from '../basis/words.js';
+import { inWords, type UncertaintyCode, type Words } from '../basis/words.js';
 import { gasQuantity } from '../charge/charge.js';
 import type { Check } from '../charge/check.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
@@ -11,7 +11,9 @@ import { emptyFindings, MOST_LISTED, valueAt, type Findings } from './problems.j
 import type { RoundReport } from './report-shape.js';
 import { LIBRARY_VERSION } from './version.js';
 import { needWords } from './words.js';
-import { gasJson, judgedJson } from './write.js';
+import { wholeRound } from './whole.js';
+import { cautionsOf, gasJson, judgedJson } from './write.js';
+import { termJson, termsOf } from './write-certainty.js';
 
 /** What to do about a document with something wrong in it. There is no default: a partial report is a decision. */
 export interface When {
@@ -76,18 +78,27 @@ function badWhen(when: unknown): never {
 }
 
 function reportOf(read: Read, words: Words | undefined): Omit<RoundReport, 'digest'> {
-  const { title, input, findings, instruments, groups, judged, notJudged } = read;
+  const { title, input, findings, instruments, groups, judged, notJudged, deciding } = read;
   const counts: RoundReport['counts'] = {};
+  const decisions: NonNullable<RoundReport['decisions']> = {};
   const codes = new Set<CautionCode>();
+  const terms = new Set<UncertaintyCode>();
   const accumulators = judged.map(({ whose, asFound, asLeft, state }) => {
     const { outcome } = asFound.check.verdict;
     counts[outcome] = (counts[outcome] ?? 0) + 1;
-    for (const { check } of asLeft === undefined ? [asFound] : [asFound, asLeft]) {
-      for (const { code } of check.cautions) codes.add(code);
+    for (const checked of asLeft === undefined ? [asFound] : [asFound, asLeft]) {
+      for (const code of cautionsOf(checked)) codes.add(code);
     }
+    const found = judgedJson(asFound, words);
     const left = asLeft === undefined ? ('not read' as const) : judgedJson(asLeft, words);
-    return { ...whose, state, asFound: judgedJson(asFound, words), asLeft: left };
+    for (const one of left === 'not read' ? [found] : [found, left]) {
+      for (const code of termsOf(one)) terms.add(code);
+    }
+    if (found.decision !== undefined) decisions[found.decision.outcome] = (decisions[found.decision.outcome] ?? 0) + 1;
+    return { ...whose, state, asFound: found, asLeft: left };
   });
+  const whole = wholeRound(judged);
+  if (whole.some(({ outcome }) => outcome === 'common shift')) codes.add('common shift');
   const own = [...codes].filter((code) => !USUAL.includes(code));
   const { id, source } = nitrogen; // the shape of a round knows no other gas
   return {
@@ -100,6 +111,9 @@ function reportOf(read: Read, words: Words | undefined): Omit<RoundReport, 'dige
     cautions: [...own, ...USUAL].map((code) => caution(code, words?.cautions)),
     models: [{ id, ...source }],
     counts,
+    ...(deciding === undefined ? {} : { rule: { ...deciding.rule, risk: { ...deciding.rule.risk } }, decisions }),
+    together: whole,
+    ...(terms.size === 0 ? {} : { terms: [...terms].map((code) => termJson(code, words)) }),
     gasToAdd: {
       asFound: gasToAdd(judged.map(({ asFound }) => asFound.check)),
       stillToAdd: gasToAdd(judged.map(({ asFound, asLeft }) => (asLeft ?? asFound).check)),

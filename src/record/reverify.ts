@@ -74,21 +74,39 @@ const AROUND_INPUT = 1;
  */
 export function reverify(report: unknown): Reverified {
   if (['undefined', 'function', 'symbol', 'bigint'].includes(typeof report)) fail(notAReport, 'report', quote(report));
-  const kind = jsonData(report, DEEPEST + AROUND_INPUT);
-  if (kind !== 'JSON data') {
-    const found = dataProblem(kind, DEEPEST + AROUND_INPUT);
-    return answer('not a report', ['not a report'], [], [{ ...found, path: '$' }]);
-  }
-  const because = [...alteration(report), ...versions(report)];
-  const problems = shapeProblems(RoundReportShape, report).slice(0, MOST_LISTED);
-  if (problems.length > 0) {
-    const listed = problems.map((problem) => ({ ...problem, path: under('$', problem.path) }));
-    return answer('not a report', ['not a report', ...because], [], listed);
-  }
-  return judgedAgain(report as RoundReport, because);
+  const looked = lookedAt(report);
+  return looked.report === undefined
+    ? answer('not a report', looked.because, [], looked.problems)
+    : judgedAgain(looked.report, looked.because);
 }
 
 type Because = keyof typeof WHY;
+
+/** The codes in words. */
+export function reverifyText(because: readonly Because[]): string {
+  return because.map((code) => WHY[code]).join('; ');
+}
+
+/** What can be seen of a report without judging it again; no report where it has not the shape of one. */
+export interface LookedAt {
+  readonly report?: RoundReport;
+  readonly because: readonly Because[];
+  readonly problems: readonly Problem[];
+}
+
+/** Looks at the shape, the digest and the versions of a report. */
+export function lookedAt(report: unknown): LookedAt {
+  const kind = jsonData(report, DEEPEST + AROUND_INPUT);
+  if (kind !== 'JSON data') {
+    const found = dataProblem(kind, DEEPEST + AROUND_INPUT);
+    return { because: ['not a report'], problems: [{ ...found, path: '$' }] };
+  }
+  const because = [...alteration(report), ...versions(report)];
+  const problems = shapeProblems(RoundReportShape, report).slice(0, MOST_LISTED);
+  if (problems.length === 0) return { report: report as RoundReport, because, problems };
+  const listed = problems.map((problem) => ({ ...problem, path: under('$', problem.path) }));
+  return { because: ['not a report', ...because], problems: listed };
+}
 
 function judgedAgain(report: RoundReport, because: readonly Because[]): Reverified {
   const isAltered = because.includes('digest does not match');
@@ -155,7 +173,7 @@ function answer(
   problems: readonly Problem[] = [],
   changesFound = changes.length,
 ): Reverified {
-  return { outcome, because, why: because.map((code) => WHY[code]).join('; '), changesFound, changes, problems };
+  return { outcome, because, why: reverifyText(because), changesFound, changes, problems };
 }
 
 function under(outer: string, inner: string): string {

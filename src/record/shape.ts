@@ -1,15 +1,19 @@
 // The shape of a round as it comes in. Shape only: no transforms (JSON Schema cannot express them), no meaning. Meaning
 // is checked by the same functions that a caller of the core uses.
 import * as z from 'zod/mini';
-import { ACCUMULATOR_FIELDS, GROUP_FIELDS, InstrumentShape } from './carried.js';
+import { ACCUMULATOR_FIELDS, GROUP_FIELDS } from './carried.js';
+import { InstrumentShape } from './characteristics.js';
 import { entries } from './length.js';
 import {
   absolutePressure,
   gaugePressure,
   name,
+  OF_THE_HOUR,
+  perKelvin,
   pressureDifference,
   READING_EVIDENCE,
   temperature,
+  temperatureDifference,
   title,
   volume,
 } from './measured.js';
@@ -39,6 +43,28 @@ export const SpecificationShape = z.strictObject({
   gasVolume: volume,
   allowable: gaugePressure,
   settling: z.strictObject({ allowance: pressureDifference, minutes: z.number() }),
+  /** The steps to which the manual prints, and how far its ambient may lie from the one stated: for an uncertainty. */
+  printed: z.optional(
+    z.strictObject({
+      pressure: z.union([pressureDifference, z.literal('as the table states')]),
+      temperature: temperatureDifference,
+      ambientLimit: pressureDifference,
+    }),
+  ),
+  /** Thermal expansion of the vessel, for an uncertainty. */
+  vessel: z.optional(
+    z.strictObject({
+      linearExpansion: perKelvin,
+      limit: perKelvin,
+      treated: z.enum(['corrected', 'as uncertainty']),
+    }),
+  ),
+});
+
+/** The rule by which readings decide (JCGM 106), with the largest risks of a wrong decision. */
+export const RuleShape = z.strictObject({
+  acceptance: z.enum(['simple acceptance', 'guarded acceptance', 'guarded rejection', 'guarded both ways']),
+  risk: z.strictObject({ below: z.number(), above: z.number() }),
 });
 
 /** One timed reading of a visit. */
@@ -49,6 +75,7 @@ export const ReadingShape = z.strictObject({
   temperature: z.optional(temperature),
   ambient: z.optional(absolutePressure),
   gaugeStep: z.optional(pressureDifference),
+  ...OF_THE_HOUR,
   ...READING_EVIDENCE,
 });
 
@@ -61,6 +88,7 @@ const groupFields = {
   temperature: z.optional(temperature),
   ambient: z.optional(absolutePressure),
   gaugeStep: z.optional(pressureDifference),
+  ...OF_THE_HOUR,
   instruments: READING_EVIDENCE.instruments,
   ...GROUP_FIELDS,
 };
@@ -71,12 +99,16 @@ const accumulatorFields = { name, specification: z.optional(name), ...ACCUMULATO
 const roundFields = {
   version: z.literal(1),
   title: z.optional(title),
+  rule: z.optional(RuleShape),
+  modelErrorCorrelation: z.optional(z.number()),
 };
 
 /**
  * A round of checks as it comes in, version 1, as a zod schema. Specifications and instruments are referred to by name; a
  * group may state temperature, ambient, gauge step and instruments once for readings that do not state their own, and unit
- * served and circumstances of the visit for its accumulators.
+ * served and circumstances of the visit for its accumulators. With a rule, readings whose instruments are stated are judged
+ * with their uncertainty: of the instrument itself it stands with the instrument, of the hour with the reading or its
+ * group, of the manual with the specification, and what is a choice with the round.
  *
  * It checks the shape alone; {@link reportRound} checks the meaning as well and reports every problem of both. It is a
  * Standard Schema too (its `~standard`), and {@link roundJsonSchema} gives the same as JSON Schema.
@@ -115,3 +147,5 @@ export const GroupShell = z.strictObject({ ...groupFields, accumulators: z.array
 export const AccumulatorShell = z.strictObject({ ...accumulatorFields, visit: visitOf(z.unknown()) });
 
 export type ReadingJson = z.infer<typeof ReadingShape>;
+export type SpecificationJson = z.infer<typeof SpecificationShape>;
+export type RuleJson = z.infer<typeof RuleShape>;

@@ -2,8 +2,17 @@ import * as z from 'zod/mini';
 import { CAUTION } from '../basis/caution.js';
 import { failIfAny, problem, quote, type Problem } from '../basis/fault.js';
 import { wordsUnsound } from '../basis/problem.js';
-import { CAUSE, EXPLAINED, REASON } from '../basis/words.js';
-import { CAUTION_CODES, CAUSES, PROBLEM_CODES, problemTexts, REASONS } from './codes.js';
+import { CAUSE, EXPLAINED, REASON, SETTLED, SLIP, uncertaintyText } from '../basis/words.js';
+import {
+  CAUTION_CODES,
+  CAUSES,
+  PROBLEM_CODES,
+  problemTexts,
+  REASONS,
+  SETTLED_BY,
+  SLIP_CODES,
+  UNCERTAINTY_CODES,
+} from './codes.js';
 import { characters } from './length.js';
 import { pathOf, shapeProblems } from './problems.js';
 
@@ -15,6 +24,9 @@ const WordsShape = z.strictObject({
   causes: z.optional(z.partialRecord(z.enum(CAUSES), text)),
   cautions: z.optional(z.partialRecord(z.enum(CAUTION_CODES), text)),
   problems: z.optional(z.partialRecord(z.enum(PROBLEM_CODES), z.strictObject({ wanted: text, remedy: text }))),
+  uncertainty: z.optional(z.partialRecord(z.enum(UNCERTAINTY_CODES), text)),
+  settled: z.optional(z.partialRecord(z.enum(SETTLED_BY), text)),
+  slips: z.optional(z.partialRecord(z.enum(SLIP_CODES), text)),
   explained: z.optional(text),
 });
 
@@ -42,6 +54,9 @@ function braceProblems(words: z.infer<typeof WordsShape>, path: string): Problem
   for (const code of REASONS) check(['reasons', code], words.reasons?.[code], REASON[code]);
   for (const code of CAUSES) check(['causes', code], words.causes?.[code], CAUSE[code]);
   for (const code of CAUTION_CODES) check(['cautions', code], words.cautions?.[code], CAUTION[code][1]);
+  for (const code of UNCERTAINTY_CODES) check(['uncertainty', code], words.uncertainty?.[code], uncertaintyText(code));
+  for (const code of SETTLED_BY) check(['settled', code], words.settled?.[code], SETTLED[code]);
+  for (const code of SLIP_CODES) check(['slips', code], words.slips?.[code], SLIP[code]);
   for (const { code, wanted, remedy } of problemTexts) {
     check(['problems', code, 'wanted'], words.problems?.[code]?.wanted, wanted, remedy);
     check(['problems', code, 'remedy'], words.problems?.[code]?.remedy, wanted, remedy);

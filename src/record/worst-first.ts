@@ -11,7 +11,14 @@ import { RoundReportShape, type AccumulatorJson, type JudgedJson, type RoundRepo
  * STAKES.at(-1); // => 'in order'
  * ```
  */
-export const STAKES = ['danger', 'gas side empty', 'outside the band', 'not known', 'in order'] as const;
+export const STAKES = [
+  'danger',
+  'gas side empty',
+  'outside the band',
+  'not known',
+  'inconclusive',
+  'in order',
+] as const;
 
 /** One of {@link STAKES}. */
 export type Stake = (typeof STAKES)[number];
@@ -21,6 +28,8 @@ export type Ranked = {
   readonly stake: Stake;
   /** How far the reading lies outside its band, in widths of the band: 0 inside, and where nothing can be compared. */
   readonly outsideBy: number;
+  /** Probability that the pre-charge lies outside its band, where the reading came to a decision. */
+  readonly probabilityOutside?: number;
 } & (
   | { readonly accumulator: AccumulatorJson }
   /** One that could not be judged: nothing is known of it. */
@@ -43,9 +52,11 @@ export interface UnitServed {
  * 2. `gas side empty`, or filled without its cause being cleared;
  * 3. `outside the band`: by how far, relative to the width of the band;
  * 4. `not known`: not comparable, gas not known, gauge too coarse, worked on and not read as left, or not judged at all;
- * 5. `in order`.
+ * 5. `inconclusive`: near a limit, on one side or the other of it, which is more than is known of those before;
+ * 6. `in order`.
  *
- * Within one stake those further outside the band come first, then those that stand first in the round; those not judged
+ * Within one stake those further outside the band come first; of those inconclusive, those that more probably are; then
+ * those that stand first in the round; those not judged
  * after those judged. Units stand in the order of their worst accumulators.
  *
  * @throws {@link Fault} with the problems of its shape, for what is no report
@@ -67,7 +78,7 @@ export function worstFirst(report: RoundReport): UnitServed[] {
     ...report.notJudged.map((notJudged) => ({ stake: 'not known' as const, outsideBy: 0, notJudged })),
   ];
   // Sorting is stable: the order of the round decides between equals.
-  all.sort((a, b) => STAKES.indexOf(a.stake) - STAKES.indexOf(b.stake) || b.outsideBy - a.outsideBy);
+  all.sort((a, b) => STAKES.indexOf(a.stake) - STAKES.indexOf(b.stake) || pressing(b) - pressing(a));
   const units = new Map<string | undefined, Ranked[]>();
   for (const one of all) {
     const { unitServed } = 'accumulator' in one ? one.accumulator : one.notJudged;
@@ -85,7 +96,15 @@ export function worstFirst(report: RoundReport): UnitServed[] {
 function rank(accumulator: AccumulatorJson, dangers: ReadonlySet<string>): Ranked {
   const { asFound, asLeft } = accumulator;
   const judged = asLeft === 'not read' ? asFound : asLeft;
-  return { stake: stakeOf(accumulator, judged, dangers), outsideBy: outsideBy(judged), accumulator };
+  const { decision } = judged;
+  const probability =
+    decision === undefined || 'because' in decision ? {} : { probabilityOutside: decision.adjusting.outsideNow };
+  return { stake: stakeOf(accumulator, judged, dangers), outsideBy: outsideBy(judged), ...probability, accumulator };
+}
+
+/** By what those of one stake are ordered. */
+function pressing({ stake, outsideBy, probabilityOutside }: Ranked): number {
+  return stake === 'inconclusive' ? (probabilityOutside ?? 0) : outsideBy;
 }
 
 function stakeOf({ asFound, state }: AccumulatorJson, judged: JudgedJson, dangers: ReadonlySet<string>): Stake {
@@ -93,6 +112,7 @@ function stakeOf({ asFound, state }: AccumulatorJson, judged: JudgedJson, danger
   const cleared = [asFound, judged].some(({ reading }) => reading.emptyGasSide === 'investigated and cleared');
   if (judged.outcome === 'gas side empty' || (asFound.outcome === 'gas side empty' && !cleared))
     return 'gas side empty';
+  if (judged.decision?.outcome === 'inconclusive') return 'inconclusive';
   if (judged.outcome === 'undercharged' || judged.outcome === 'overcharged') return 'outside the band';
   return state === 'in order' ? 'in order' : 'not known';
 }

@@ -1,19 +1,22 @@
 // From a check to plain JSON data. Pressures go out in the unit of the gauge, temperatures in that of the reading; the
 // reading itself goes out as it was given.
-import { USUAL } from '../basis/caution.js';
+import { USUAL, type CautionCode } from '../basis/caution.js';
 import { causeText, type Reason, type Words } from '../basis/words.js';
 import type { Charge, GasQuantity, Withheld } from '../charge/charge.js';
-import type { GaugePressure, PressureDifference, Temperature } from '../quantity/kind.js';
 import { valueIn } from '../quantity/step.js';
-import type { PressureUnit, TemperatureUnit } from '../quantity/unit.js';
+import type { PressureUnit } from '../quantity/unit.js';
 import { why } from '../verdict/why.js';
 import type { Checked } from './accumulator.js';
+import { dayOf, isPastDue } from './instruments.js';
+import { differenceJson, gaugeJson, markJson, temperatureJson } from './quantities.js';
 import type { ChargeJson, GasJson, JudgedJson } from './report-shape.js';
+import { certaintyJson } from './write-certainty.js';
 
 /** A judged reading as JSON. */
-export function judgedJson({ admitted, spec, check }: Checked, words: Words | undefined): JudgedJson {
-  const { reading, given, stated, at } = admitted;
-  const { verdict, charge, cautions } = check;
+export function judgedJson(checked: Checked, words: Words | undefined): JudgedJson {
+  const { admitted, spec, reading, check } = checked;
+  const { given, stated, at } = admitted;
+  const { verdict, charge } = check;
   const { unit } = reading.gaugeStep;
   const say: Say = (result) => why(spec, reading, result, words);
   const { band } = verdict;
@@ -40,7 +43,8 @@ export function judgedJson({ admitted, spec, check }: Checked, words: Words | un
           : { lower: markJson(band.onGauge.lower, unit), upper: markJson(band.onGauge.upper, unit) },
     },
     charge: chargeJson(charge, unit, say),
-    cautions: cautions.map(({ code }) => code).filter((code) => !USUAL.includes(code)),
+    ...certaintyJson(checked, words),
+    cautions: cautionsOf(checked).filter((code) => !USUAL.includes(code)),
   };
   if ('stepNeeded' in verdict) {
     json.stepNeeded = { value: verdict.stepNeeded.step, unit: verdict.stepNeeded.unit, basis: 'difference' };
@@ -57,6 +61,13 @@ export function judgedJson({ admitted, spec, check }: Checked, words: Words | un
       typeof explaining === 'string' ? explaining : temperatureJson(explaining, given.temperature.unit);
   }
   return json;
+}
+
+/** The cautions of a reading, with that of an instrument past due, whether or not its accuracy is stated. */
+export function cautionsOf({ admitted, check }: Checked): readonly CautionCode[] {
+  const codes = check.cautions.map(({ code }) => code);
+  const isLate = isPastDue(admitted.used, dayOf(admitted.at)) && !codes.includes('certificate past due');
+  return isLate ? ['certificate past due', ...codes] : codes;
 }
 
 /** The reasons of a result in words. */
@@ -98,20 +109,4 @@ export function gasJson({ amount, mass, normalVolume, rounded }: GasQuantity): G
     },
     rounded: { ...rounded },
   };
-}
-
-function gaugeJson(pressure: GaugePressure, unit: PressureUnit) {
-  return { value: valueIn(pressure, unit), unit, basis: 'gauge' as const };
-}
-
-function markJson(value: string, unit: PressureUnit) {
-  return { value, unit, basis: 'gauge' as const };
-}
-
-function differenceJson(difference: PressureDifference, unit: PressureUnit) {
-  return { value: valueIn(difference, unit), unit, basis: 'difference' as const };
-}
-
-function temperatureJson(temperature: Temperature, unit: TemperatureUnit) {
-  return { value: valueIn(temperature, unit), unit };
 }

@@ -1,5 +1,6 @@
 import { collect, filled, type Problem } from '../basis/fault.js';
-import { needCode } from '../basis/own-words.js';
+import { needCode, ownField, ownText } from '../basis/own-words.js';
+import { SLIP, type SlipCode } from '../basis/words.js';
 import { gaugeOf, wrongKind, type GaugePressure, type Temperature } from '../quantity/kind.js';
 import { gauge, pressureDifference } from '../quantity/pressure.js';
 import { rounded, valueIn } from '../quantity/step.js';
@@ -256,32 +257,25 @@ function kgfOf(
   return told ? 'can be told' : 'cannot be told from bar';
 }
 
-const SLIP_TEXT: Readonly<Record<Slip['code'], string>> = {
-  'unit of pressure': 'the number {number} was stated in {stated}; the gauge may show {readAs}',
-  'absolute stated as gauge':
-    'the number {number} {unit} was stated as gauge; the instrument may show absolute pressure, which counts from vacuum',
-  'gauge stated as absolute':
-    'the number {number} {unit} may be a gauge reading from which the ambient pressure was taken off by mistake',
-  'unit of temperature': 'the number {number} was stated in {stated}; the thermometer may show {readAs}',
-};
-
 /**
  * A slip in words.
  *
- * @throws {@link Fault} `wrong kind` for anything but a slip; `unknown word` for a code that there is not
+ * @param own words in place of the library's
+ * @throws {@link Fault} `wrong kind` for anything but a slip; `unknown word` for a code that there is not; `words not
+ * sound` for words that are no texts, or for a name in braces that the slip has no value for
  * @example
  * ```ts
  * slipText({ code: 'unit of pressure', number: 14.1, stated: 'bar', readAs: 'MPa' });
  * // => 'the number 14.1 was stated in bar; the gauge may show MPa'
  * ```
  */
-export function slipText(slip: Slip): string {
+export function slipText(slip: Slip, own?: Readonly<Partial<Record<SlipCode, string>>>): string {
   if (!isObject(slip)) wrongKind('slip', slip, 'slip');
   const { code, ...values } = slip;
-  needCode(SLIP_TEXT, code, 'slip.code');
+  needCode(SLIP, code, 'slip.code');
   const texts = Object.entries<unknown>(values).map(([name, value]) => {
     if (typeof value !== 'string' && typeof value !== 'number') wrongKind('text or number', value, 'slip');
     return [name, String(value)] as const;
   });
-  return filled(SLIP_TEXT[code], Object.fromEntries(texts));
+  return filled(ownText(ownField(own, code, 'own'), 'own') ?? SLIP[code], Object.fromEntries(texts));
 }

@@ -62,6 +62,7 @@ describe('what an accumulator carries', () => {
 
   test('is not there where nothing is said', () => {
     const bare = exampleRound();
+    delete bare.rule;
     bare.groups = bare.groups.map(({ name, specification, temperature, ambient, gaugeStep, accumulators }) => ({
       ...{ name, specification, ambient, gaugeStep },
       ...(temperature && { temperature }),
@@ -158,11 +159,21 @@ describe('instruments', () => {
     expect(named(report, 'EV 7').asFound.reading.instruments).toEqual({ pressure: 'gauge C', temperature: 'thermometer 1' }); // prettier-ignore
   });
 
-  test('a due date that has passed is carried, not judged', () => {
-    const late = changed(['$.instruments[0].due', '1999-12-31']);
+  test('past due on the day of a reading, that reading carries a caution, and nothing else changes', () => {
+    const codes = (from: RoundReport, name: string): readonly string[] => named(from, name).asFound.cautions;
+    // The readings are of 14 March.
+    const late = changed(['$.instruments[0].due', '2026-03-13'], ['$.instruments[2].due', '2026-03-13']);
     expect(late.complete).toBe('complete');
-    expect(late.accumulators).toEqual(report.accumulators);
-    expect(late.instruments[0]?.due).toBe('1999-12-31');
+    expect(late.instruments[0]?.due).toBe('2026-03-13');
+    const of = 'certificate past due';
+    // Of gauge C nothing but its name is known.
+    expect(['EV 1', 'EV 7', 'FI 1'].map((name) => codes(late, name).includes(of))).toEqual([true, true, false]);
+    expect(late.cautions.filter(({ code }) => code === of)).toHaveLength(1);
+    expect(codes(changed(['$.instruments[3].due', '2026-03-13']), 'FI 1')).toContain(of);
+    expect(codes(changed(['$.instruments[0].due', '2026-03-14']), 'EV 1')).not.toContain(of);
+    const without = (from: RoundReport): unknown =>
+      from.accumulators.map((one) => ({ ...one, asFound: { ...one.asFound, cautions: [] }, asLeft: null }));
+    expect(without(late)).toEqual(without(report));
   });
 
   test('one that is not listed, or not soundly, is not in the report', () => {

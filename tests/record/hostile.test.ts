@@ -10,13 +10,13 @@ const said = ({ problems }: RoundReport): string[] => problems.map(({ code, path
 const STUBBORN = { toString: 1, valueOf: 1 };
 
 describe('an object that becomes neither text nor number', () => {
-  const places = nodesOf(exampleRound()).filter(({ keys }, i) => keys.length > 0 && (keys.length < 5 || i % 11 === 0));
+  const places = nodesOf(exampleRound()).filter(({ keys }, i) => keys.length > 0 && (keys.length < 5 || i % 23 === 0));
 
   test.each<readonly [string, unknown]>([
     ['itself', STUBBORN],
     ['as a length', { length: STUBBORN }],
     ['as a length in a list', [{ length: STUBBORN }]],
-  ])('%s, in any place of a round', { timeout: 60_000 }, (_title, value) => {
+  ])('%s, in any place of a round', { timeout: 240_000 }, (_title, value) => {
     expect(places.length).toBeGreaterThan(100);
     for (const { keys } of places) {
       const round = exampleRound();

@@ -28,7 +28,7 @@ test('the round of the examples', () => {
     'cylinder 3, outside the band: EV 3, FI 3',
     'cylinder 4, not known: EV 4, FI 4',
     'cylinder 8, not known: EV 8, FI 8',
-    'cylinder 1, in order: EV 1, FI 1',
+    'cylinder 1, inconclusive: FI 1, EV 1',
   ]);
 });
 

@@ -415,6 +415,102 @@ function carried(title: string, place: string, value: unknown, code: ProblemCode
   };
 }
 
+/** Something wrong with what uncertainty rests on, said once where it stands. */
+function doubt(
+  title: string,
+  place: string,
+  value: unknown,
+  code: ProblemCode,
+  notJudged: readonly string[],
+  { about, said = place }: { about?: string; said?: string } = {},
+): Corruption {
+  const path = `$.${said}`;
+  return {
+    title,
+    puts: [[`$.${place}`, value]],
+    said: [about === undefined ? { code, path } : { code, path, about }],
+    notJudged,
+  };
+}
+
+const EVERY = [...EVERY_EV, ...EVERY_FI];
+const ofA = { about: 'gauge A' };
+const CHARACTER = 'characteristics';
+const GAUGE_A = `instruments[0].${CHARACTER}`;
+const GAUGE_B = `instruments[1].${CHARACTER}`;
+const SHELL = `instruments[3].${CHARACTER}`;
+const UNCERTAINTY: readonly Corruption[] = [
+  doubt('a kind of gauge that there is not', `${GAUGE_A}.type`, 'needle', 'unknown word', EV_BY_GROUP_GAUGE, ofA),
+  doubt('a gauge without full scale', `${GAUGE_A}.fullScale`, NOTHING, 'missing', EV_BY_GROUP_GAUGE, ofA),
+  doubt('a full scale of zero', `${GAUGE_A}.fullScale.value`, 0, 'not positive', EV_BY_GROUP_GAUGE, {
+    ...ofA,
+    said: `${GAUGE_A}.fullScale`,
+  }),
+  doubt(
+    'an accuracy in two ways',
+    `${GAUGE_B}.accuracy.limit`,
+    withUnit(1, 'bar', 'difference'),
+    'not one of several',
+    EVERY_FI,
+    {
+      about: 'gauge B',
+      said: `${GAUGE_B}.accuracy`,
+    },
+  ),
+  doubt('a class that EN 837-1 has not', `${GAUGE_B}.accuracy.accuracyClass`, 1.5, 'not an accuracy class', EVERY_FI, {
+    about: 'gauge B',
+  }),
+  doubt('a coverage factor of zero', `${GAUGE_A}.accuracy.coverageFactor`, 0, 'not positive', EV_BY_GROUP_GAUGE, ofA),
+  doubt('half a certificate', `${GAUGE_A}.accuracy.coverageFactor`, NOTHING, 'not one of several', EV_BY_GROUP_GAUGE, {
+    ...ofA,
+    said: `${GAUGE_A}.accuracy`,
+  }),
+  doubt('a certificate without due date', 'instruments[0].due', NOTHING, 'missing', EV_BY_GROUP_GAUGE, ofA),
+  doubt('a gauge that warmth moves too much', `${GAUGE_A}.temperatureInfluence.percentOfSpanPerKelvin`, 2, 'outside bounds', EV_BY_GROUP_GAUGE, ofA), // prettier-ignore
+  doubt('a thermometer without error', `${SHELL}.accuracy.limit.value`, 0, 'not positive', EVERY, {
+    about: 'thermometer 1',
+    said: `${SHELL}.accuracy.limit`,
+  }),
+  doubt(
+    'a gas that differs from its shell by less than nothing',
+    `${SHELL}.shellToGas.value`,
+    -1,
+    'outside bounds',
+    EVERY,
+    {
+      about: 'thermometer 1',
+      said: `${SHELL}.shellToGas`,
+    },
+  ),
+  group('a thermometer that reads pressure', 0, 'instruments.pressure', 'thermometer 1', 'instrument of another kind', EV_BY_GROUP_GAUGE), // prettier-ignore
+  reading('a reading beyond the scale of its gauge', 'EV', 1, 'pressure.value', 251, 'above full scale', 'pressure'),
+  spec(
+    'a printed step that a table states, where there is none',
+    0,
+    'printed.pressure',
+    'as the table states',
+    'unknown word',
+  ),
+  spec(
+    'an ambient that is off by less than nothing',
+    0,
+    'printed.ambientLimit.value',
+    -1,
+    'negative',
+    'printed.ambientLimit',
+  ),
+  spec('a vessel that doubles', 0, 'vessel.linearExpansion.value', 1, 'outside bounds'),
+  spec('a vessel of which less than nothing is known', 0, 'vessel.limit.value', 1, 'outside bounds'),
+  spec('a vessel in another unit', 0, 'vessel.limit.unit', 'K', 'unknown unit'),
+  doubt('a risk of one half', 'rule.risk.below', 0.5, 'outside bounds', EVERY),
+  doubt('a rule that there is not', 'rule.acceptance', 'as usual', 'unknown word', EVERY),
+  doubt('a correlation beyond one', 'modelErrorCorrelation', 1.5, 'outside bounds', EVERY),
+  group('a gauge as warm as a pressure', 0, 'gaugeTemperature', withUnit(31, 'bar'), 'wrong shape', EVERY_EV),
+  group('an ambient limit below zero', 0, 'ambientLimit.value', -1, 'negative', EVERY_EV, 'ambientLimit'),
+  group('the mean of no readings', 0, 'readings', 0, 'not a count', EVERY_EV),
+  reading('the mean of too many readings', 'EV', 1, 'readings', 101, 'not a count'),
+];
+
 const CARRIED: readonly Corruption[] = [
   used(1),
   used(7),
@@ -435,6 +531,12 @@ const CARRIED: readonly Corruption[] = [
       { code: 'unknown instrument', path: '$.groups[1].instruments.pressure', about: FIS },
     ],
     notJudged: [ev(7), ...EVERY_FI],
+  },
+  {
+    title: 'specifications that are no list: no group is said to follow an unknown one',
+    puts: [['$.specifications', {}]],
+    said: [{ code: 'not a list', path: '$.specifications' }],
+    notJudged: [...EVERY_EV, ...EVERY_FI],
   },
   {
     title: 'instruments that are no list',
@@ -490,4 +592,5 @@ export const CORRUPTIONS: readonly Corruption[] = [
   ...STATED_NOWHERE,
   ...VISITS,
   ...CARRIED,
+  ...UNCERTAINTY,
 ];

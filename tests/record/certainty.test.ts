@@ -1,0 +1,430 @@
+// A round with a rule: each reading is judged by `assess` where all is stated that it needs, and by `check` where not.
+import {
+  absolute,
+  assess,
+  check,
+  gauge,
+  nitrogen,
+  pressureDifference,
+  slips,
+  slipText,
+  specification,
+  temperature,
+  temperatureDifference,
+  together,
+  uncertaintyText,
+  valueIn,
+  volume,
+  why,
+  type Instruments,
+  type Reading,
+  type Rule,
+  type Specification,
+} from 'isochore';
+import { reportRound, reverify, type Round, type RoundReport } from 'isochore/record';
+import { describe, expect, test } from 'vitest';
+import { exampleRound, expectSound, keysOf, NOTHING, put, reportRest } from '../support/round.js';
+
+type Accumulator = RoundReport['accumulators'][number];
+
+function named(from: RoundReport, name: string): Accumulator {
+  return from.accumulators.find((one) => one.name === name) ?? expect.fail(`${name} is not in the report`);
+}
+
+function changed(...puts: readonly (readonly [string, unknown])[]): RoundReport {
+  const round = exampleRound();
+  for (const [path, value] of puts) put(round, keysOf(path), value);
+  const report = reportRest(round);
+  expect(report.problems).toEqual([]);
+  return report;
+}
+
+const bar = (value: number) => pressureDifference(value, 'bar');
+const kelvin = (value: number) => temperatureDifference(value, 'K');
+
+// The specification, the instruments and the rule of the exhaust valves in examples/round.json, by hand.
+const SPEC: Specification = specification({
+  gas: nitrogen,
+  precharge: { pressure: gauge(140, 'bar'), temperature: temperature(20, '°C') },
+  ambient: absolute(1013.25, 'hPa'),
+  tolerance: { plusMinus: bar(2), applies: 'at the measured temperature' },
+  separator: 'diaphragm',
+  gasVolume: volume(5, 'L'),
+  allowable: gauge(210, 'bar'),
+  settling: { allowance: bar(1.5), minutes: 5 },
+});
+
+const INSTRUMENTS: Instruments = {
+  gauge: {
+    type: 'digital gauge',
+    fullScale: gauge(250, 'bar'),
+    accuracy: {
+      certificate: { correction: bar(0), expandedUncertainty: bar(0.4), coverageFactor: 2, due: '2026-11-30' },
+    },
+    temperature: { is: temperature(31, '°C'), from: temperature(20, '°C'), percentOfSpanPerKelvin: 0.005 },
+  },
+  thermometer: {
+    type: 'contact thermometer',
+    accuracy: { limit: kelvin(0.5) },
+    step: kelvin(0.5),
+    shellToGas: kelvin(1),
+  },
+  barometer: { limit: pressureDifference(2, 'hPa') },
+  printed: { pressure: bar(1), temperature: kelvin(0), ambientLimit: pressureDifference(30, 'hPa') },
+  modelErrorCorrelation: 0,
+  vessel: { linearExpansion_per_K: 12e-6, limit_per_K: 1e-6, treated: 'as uncertainty' },
+  readings: 1,
+  on: '2026-03-14',
+};
+const RULE: Rule = { acceptance: 'guarded acceptance', risk: { below: 0.05, above: 0.1 } };
+
+function reads(p: number, T = 40): Reading {
+  return {
+    pressure: gauge(p, 'bar'),
+    temperature: temperature(T, '°C'),
+    ambient: absolute(1008, 'hPa'),
+    gaugeStep: { step: 1, unit: 'bar' },
+    oilSide: 'drained, zero verified',
+    gasInside: 'nitrogen',
+    minutesAtRest: 45,
+  };
+}
+
+const EV1 = '$.groups[0].accumulators[0].visit[0]';
+const withEv1 = (p: number, ...more: readonly (readonly [string, unknown])[]): RoundReport =>
+  changed([`${EV1}.pressure.value`, p], ...more);
+
+const inBar = (value: unknown): unknown => ({ value, unit: 'bar', basis: 'difference' });
+
+function expectAssessed(json: Accumulator['asFound'], reading: Reading, instruments = INSTRUMENTS, rule = RULE): void {
+  const { verdict, charge, decision, uncertainty } = assess(SPEC, reading, instruments, rule);
+  expect(json.outcome).toBe(verdict.outcome);
+  expect(json.charge.action).toBe(charge.action);
+  if (!('interval' in uncertainty) || json.uncertainty?.outcome !== 'stated') return expect.fail('no uncertainty');
+  const { standard, interval, offTarget, corrected, contributions } = uncertainty;
+  expect(json.uncertainty).toMatchObject({
+    corrected: { value: valueIn(corrected, 'bar'), unit: 'bar', basis: 'gauge' },
+    offTarget: inBar(valueIn(offTarget, 'bar')),
+    standard: inBar(valueIn(standard, 'bar')),
+    interval: {
+      coverage: 0.95,
+      lower: inBar(valueIn(interval.lower, 'bar')),
+      upper: inBar(valueIn(interval.upper, 'bar')),
+    },
+    notCounted: uncertainty.notCounted,
+  });
+  const { largest } = json.uncertainty;
+  expect(largest).toEqual(
+    contributions
+      .slice(0, largest.length)
+      .map(({ of, share, standard: own }) => ({ code: of, share, standard: inBar(valueIn(own, 'bar')) })),
+  );
+  expect(contributions[largest.length]?.share).toBeLessThan(0.1);
+  if (decision.outcome === 'no decision' || json.decision === undefined) return expect.fail('no decision');
+  const { settling, rule: own, ...decided } = decision;
+  expect(own).toEqual(rule);
+  expect(json.decision).toMatchObject(decided);
+  expect('settling' in json.decision).toBe(settling !== undefined);
+  if (settling === undefined || !('settling' in json.decision)) return;
+  const size = (one: typeof settling.gaugeLimit): unknown =>
+    typeof one === 'string' ? one : inBar(valueIn(one, 'bar'));
+  expect(json.decision.settling).toMatchObject({
+    largest: settling.largest,
+    gaugeLimit: size(settling.gaugeLimit),
+    standard: typeof settling.standard === 'string' ? settling.standard : inBar(valueIn(settling.standard, 'bar')),
+    accuracyClass: settling.accuracyClass,
+    readings: settling.readings,
+  });
+}
+
+describe('where all is stated, a report says what assess says', () => {
+  test.each([143, 149, 150, 151, 152, 153, 154, 155, 158, 20])('%d bar', (p) => {
+    expectAssessed(named(withEv1(p), 'EV 1').asFound, reads(p));
+  });
+
+  test('by another rule, correlation, count, ambient limit and temperature of the gauge', () => {
+    const report = withEv1(
+      155,
+      ['$.rule', { acceptance: 'guarded both ways', risk: { below: 0.01, above: 0.2 } }],
+      ['$.modelErrorCorrelation', 0.5],
+      [`${EV1}.readings`, 4],
+      [`${EV1}.ambientLimit`, { value: 20, unit: 'hPa', basis: 'difference' }],
+      [`${EV1}.gaugeTemperature`, 'not known'],
+    );
+    const { asFound } = named(report, 'EV 1');
+    const instruments: Instruments = {
+      ...INSTRUMENTS,
+      gauge: { ...INSTRUMENTS.gauge, temperature: 'not known' },
+      barometer: { limit: pressureDifference(20, 'hPa') },
+      modelErrorCorrelation: 0.5,
+      readings: 4,
+    };
+    expectAssessed(asFound, reads(155), instruments, { acceptance: 'guarded both ways', risk: { below: 0.01, above: 0.2 } });
+    expect(asFound.reading).toMatchObject({ readings: 4, gaugeTemperature: 'not known' });
+    expect(asFound.reading.stated).toMatchObject({ readings: 'for the reading', gaugeTemperature: 'for the reading' });
+    expect(named(report, 'EV 2').asFound.reading.stated.readings).toBe('for the group');
+    expect(report.rule).toEqual({ acceptance: 'guarded both ways', risk: { below: 0.01, above: 0.2 } });
+  }); // prettier-ignore
+
+  test('a dial gauge, and an infrared thermometer', () => {
+    const report = withEv1(
+      152,
+      ['$.instruments[0].characteristics', {
+        type: 'dial gauge',
+        fullScale: { value: 250, unit: 'bar', basis: 'gauge' },
+        accuracy: { accuracyClass: 0.6 },
+        zero: 'with stop pin',
+      }],
+      ['$.instruments[3].characteristics', {
+        type: 'infrared thermometer',
+        accuracy: {
+          correction: { value: -1, unit: 'K', basis: 'difference' },
+          expandedUncertainty: { value: 1, unit: '°C', basis: 'difference' },
+          coverageFactor: 2,
+        },
+        step: { value: '0.1', unit: 'K', basis: 'difference' },
+        shellToGas: { value: 1.8, unit: '°F', basis: 'difference' },
+        emissivity: { assumed: 0.95, limit: 0.02 },
+        surroundings: { value: 35, unit: '°C' },
+      }],
+    ); // prettier-ignore
+    expectAssessed(named(report, 'EV 1').asFound, reads(152), {
+      ...INSTRUMENTS,
+      gauge: {
+        type: 'dial gauge',
+        fullScale: gauge(250, 'bar'),
+        accuracy: { accuracyClass: 0.6 },
+        zero: 'with stop pin',
+        temperature: temperature(31, '°C'),
+      },
+      thermometer: {
+        type: 'infrared thermometer',
+        accuracy: {
+          certificate: {
+            correction: kelvin(-1),
+            expandedUncertainty: kelvin(1),
+            coverageFactor: 2,
+            due: '2026-06-30',
+          },
+        },
+        step: kelvin(0.1),
+        shellToGas: kelvin(1),
+        emissivity: { assumed: 0.95, limit: 0.02 },
+        surroundings: temperature(35, '°C'),
+      },
+    });
+  });
+
+  test('counts decisions of readings as found', () => {
+    const report = changed();
+    const outcomes = report.accumulators.flatMap(({ asFound }) => asFound.decision?.outcome ?? []);
+    expect(outcomes).toHaveLength(15);
+    for (const [outcome, count] of Object.entries(report.decisions ?? {}))
+      expect([outcome, outcomes.filter((one) => one === outcome).length]).toEqual([outcome, count]);
+    expectSound(report);
+  });
+});
+
+describe('what a decision does to the work', () => {
+  const state = (p: number, ...more: readonly (readonly [string, unknown])[]): string =>
+    named(withEv1(p, ...more), 'EV 1').state;
+
+  test('inconclusive: read again, with what would settle it', () => {
+    const { state, asFound } = named(withEv1(151), 'EV 1');
+    expect([state, asFound.outcome, asFound.decision?.outcome]).toEqual(['read again', 'within', 'inconclusive']);
+    const { decision } = asFound;
+    const ways = decision !== undefined && 'settling' in decision ? (decision.settling?.ways ?? []) : [];
+    expect(ways.length).toBeGreaterThan(0);
+    for (const { text } of ways) expect(text).not.toMatch(/[{}]/);
+  });
+
+  test('nothing is vented on a doubt, and then there is no work but reading', () => {
+    const rejecting = ['$.rule.acceptance', 'guarded rejection'] as const;
+    const doubtful = named(withEv1(155, rejecting), 'EV 1');
+    expect(doubtful.asFound.charge).toMatchObject({ action: 'withheld', because: ['not conclusive'] });
+    expect(doubtful.state).toBe('read again');
+    expect(named(withEv1(155), 'EV 1').asFound.charge.action).toBe('vent');
+    expect(state(158, rejecting)).toBe('work needed');
+    expect(state(152)).toBe('in order');
+    expect(state(143)).toBe('work needed');
+  });
+
+  test('without evidence the verdict decides', () => {
+    expect(state(0)).toBe('work needed');
+    expect(state(152, [`${EV1}.oilSide`, 'not known'])).toBe('read again');
+  });
+
+  test('above the allowable pressure it is to be made safe, however well that is known', () => {
+    const safe = named(withEv1(155, ['$.specifications[0].allowable.value', 154]), 'EV 1');
+    expect(safe.asFound.cautions).toContain('reading above the allowable pressure');
+    expect(safe.state).toBe('work needed');
+  });
+
+  test('where the accuracy of the gauge does not hold nothing is decided: read again', () => {
+    const { state, asFound } = named(
+      withEv1(20, ['$.instruments[0].characteristics', {
+        type: 'dial gauge',
+        fullScale: { value: 250, unit: 'bar', basis: 'gauge' },
+        accuracy: { accuracyClass: 1 },
+        zero: 'with stop pin',
+      }]), 'EV 1'); // prettier-ignore
+    const because = 'reading in the first tenth of a scale with stop pin';
+    expect(asFound.uncertainty).toEqual({ outcome: 'not covered', because });
+    expect([asFound.decision, state]).toEqual([{ outcome: 'no decision', because }, 'read again']);
+  });
+
+  test('verdict and gas are of the reading as its certificate corrects it', () => {
+    // Two bar too little shown: 150 is 152, and would be below the lower limit as it stands.
+    const report = withEv1(150, ['$.instruments[0].characteristics.accuracy.correction.value', 2]);
+    const { asFound, state } = named(report, 'EV 1');
+    expect(state).toBe('in order');
+    expect(asFound.uncertainty).toMatchObject({ corrected: { value: 152 } });
+    expect(asFound.reading.pressure.value).toBe(150);
+    const { verdict, charge } = check(SPEC, reads(152));
+    expect([asFound.outcome, asFound.charge.action]).toEqual([verdict.outcome, charge.action]);
+    expect(asFound.why).toBe(why(SPEC, reads(152), verdict));
+    expect(named(withEv1(150), 'EV 1').state).toBe('work needed');
+  });
+});
+
+describe('where something is lacking', () => {
+  test.each([
+    ['$.groups[0].instruments.pressure', 'gauge not named'],
+    ['$.instruments[0].characteristics', 'gauge not characterised'],
+    ['$.groups[0].gaugeTemperature', 'gauge temperature not stated'],
+    ['$.groups[0].instruments.temperature', 'thermometer not named'],
+    ['$.instruments[3].characteristics', 'thermometer not characterised'],
+    ['$.groups[0].ambientLimit', 'limit of the ambient not stated'],
+    ['$.specifications[0].printed', 'printed steps not stated'],
+    ['$.specifications[0].vessel', 'vessel not stated'],
+    ['$.modelErrorCorrelation', 'model error correlation not stated'],
+    ['$.groups[0].readings', 'number of readings not stated'],
+  ] as const)('%s: that is said, and the reading judged as it stands', (path, code) => {
+    const report = changed([path, NOTHING]);
+    const { asFound } = named(report, 'EV 1');
+    expect(asFound.uncertainty).toEqual({ outcome: 'not stated', lacking: [code] });
+    expect('decision' in asFound).toBe(false);
+    expect(asFound.outcome).toBe(check(SPEC, reads(152)).verdict.outcome);
+    expect(report.terms).toContainEqual({ code, text: uncertaintyText(code) });
+    expectSound(report);
+  });
+
+  test('a digital gauge of whose temperature nothing is known needs none', () => {
+    const influence = ['$.instruments[0].characteristics.temperatureInfluence', 'not known'] as const;
+    const { asFound } = named(changed(influence, ['$.groups[0].gaugeTemperature', NOTHING]), 'EV 1');
+    expect(asFound.uncertainty).toMatchObject({ outcome: 'stated', notCounted: ['temperature of the gauge', 'drift since calibration'] }); // prettier-ignore
+  });
+
+  test('without a rule there is nothing of it', () => {
+    const report = changed(['$.rule', NOTHING]);
+    for (const field of ['rule', 'decisions', 'terms']) expect(Object.hasOwn(report, field)).toBe(false);
+    for (const { asFound } of report.accumulators) {
+      expect(Object.hasOwn(asFound, 'uncertainty')).toBe(false);
+      expect(Object.hasOwn(asFound, 'decision')).toBe(false);
+    }
+  });
+});
+
+describe('slips', () => {
+  test('a temperature in °F said to be in °C is listed, and not corrected', () => {
+    const report = withEv1(152, [`${EV1}.temperature.value`, 104]);
+    const { asFound } = named(report, 'EV 1');
+    const { candidates } = slips(SPEC, reads(152, 104), INSTRUMENTS);
+    expect(candidates.length).toBeGreaterThan(0);
+    expect(asFound.slips).toEqual(
+      candidates.map((one) => ({
+        slips: one.slips.map((slip) => ({ ...slip, text: slipText(slip) })),
+        pressure: { value: valueIn(one.pressure, 'bar'), unit: 'bar', basis: 'gauge' },
+        temperature: { value: valueIn(one.temperature, '°C'), unit: '°C' },
+        outcome: one.verdict.outcome,
+      })),
+    );
+    expect([asFound.outcome, asFound.reading.temperature.value]).toEqual(['undercharged', 104]);
+    expectSound(report);
+  });
+
+  test('are not asked of a reading in its band', () => {
+    expect(Object.hasOwn(named(changed(), 'EV 1').asFound, 'slips')).toBe(false);
+  });
+});
+
+describe('the round as a whole', () => {
+  /** Ten accumulators, read 2 % too high: by a gauge in kgf/cm2 that was taken for one in bar. One of them leaks. */
+  function shifted(rule = true): Round {
+    const round = exampleRound();
+    const [group] = round.groups;
+    const [first] = group?.accumulators ?? [];
+    if (group === undefined || first === undefined) throw new Error('the example is empty');
+    group.accumulators = [155, 156, 155, 156, 156, 140, 155, 156, 155, 156].map((p, i) => ({
+      name: `EV ${i}`,
+      visit: first.visit.map((one) => ({ ...one, pressure: { ...one.pressure, value: p } })),
+    }));
+    round.groups = [group];
+    if (!rule) delete round.rule;
+    return round;
+  }
+  const PRESSURES = [155, 156, 155, 156, 156, 140, 155, 156, 155, 156];
+
+  test.each([
+    ['with instruments', true],
+    ['as read', false],
+  ])('one gauge reads all of it off: that is said before any single leak (%s)', (_title, rule) => {
+    const report = reportRest(shifted(rule));
+    const found = together(
+      PRESSURES.map((p) => ({ spec: SPEC, reading: reads(p), ...(rule ? { instruments: INSTRUMENTS } : {}) })),
+    );
+    if (found.outcome !== 'common shift') expect.fail(found.outcome);
+    const [whole, ...others] = report.together ?? [];
+    expect(others).toEqual([]);
+    expect(whole).toMatchObject({
+      gauge: 'gauge A',
+      thermometer: 'thermometer 1',
+      readings: 10,
+      leftOut: 0,
+      outcome: 'common shift',
+      shift: { ratio: found.shift.ratio, better: found.shift.better, instruments: found.shift.instruments },
+      candidates: found.candidates.map(({ slip, explains }) => ({ slip, explains })),
+      notExplained: [{ group: 'Exhaust valves', name: 'EV 5' }],
+    });
+    expect(found.candidates.map(({ slip }) => slip)).toContainEqual({ code: 'unit of pressure', stated: 'bar', readAs: 'kgf/cm2' }); // prettier-ignore
+    expect(report.cautions.map(({ code }) => code)).toContain('common shift');
+    expectSound(report);
+  });
+
+  test('by each gauge and thermometer; of those without evidence nothing counts', () => {
+    const report = changed();
+    const given = report.together?.map(({ gauge: name, readings, leftOut, outcome }) => [
+      name,
+      readings,
+      leftOut,
+      outcome,
+    ]);
+    expect(given).toEqual([
+      ['gauge A', 7, 3, 'too few readings'],
+      ['gauge C', 1, 0, 'too few readings'],
+      ['gauge B', 8, 1, 'too few readings'],
+    ]);
+    expect(report.cautions.map(({ code }) => code)).not.toContain('common shift');
+    expect(changed(['$.groups[0].instruments', NOTHING]).together?.map(({ gauge: name }) => name)).toEqual(['gauge C', 'gauge B']); // prettier-ignore
+  });
+});
+
+test('words of one’s own stand for all of it, and change nothing but words', () => {
+  const puts = [
+    [`${EV1}.pressure.value`, 151],
+    ['$.groups[0].accumulators[2].visit[0].temperature.value', 104],
+    ['$.groups[0].accumulators[2].visit[0].pressure.value', 152],
+  ] as const;
+  const round = exampleRound();
+  for (const [path, value] of puts) put(round, keysOf(path), value);
+  const words = {
+    uncertainty: { 'gauge not characterised': '«unbekannt»', gauge: '«Genauigkeit»' },
+    settled: { 'better gauge': '«höchstens {limit}»' },
+    slips: { 'unit of temperature': '«{number} {stated}, nicht {readAs}»' },
+  };
+  const own = reportRound(round, { problems: 'refuse the round', words });
+  const text = JSON.stringify({ ...own, input: null });
+  for (const said of ['«unbekannt»', '«Genauigkeit»', '«höchstens ', '«104 °C, nicht °F»'])
+    expect(text).toContain(said);
+  expect(reverify(own).outcome).toBe('same');
+});

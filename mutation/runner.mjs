@@ -7,7 +7,7 @@ import { pathToFileURL } from 'node:url';
 import { INSTRUMENTER_CONSTANTS } from '@stryker-mutator/api/core';
 import { commonTokens, declareFactoryPlugin, PluginKind, tokens } from '@stryker-mutator/api/plugin';
 import { DryRunStatus, MutantRunStatus, TestStatus } from '@stryker-mutator/api/test-runner';
-import { collectTests, getFn } from '@vitest/runner';
+import { collectTests, getFn, getHooks } from '@vitest/runner';
 import { build } from 'esbuild';
 import fc from 'fast-check';
 import { TESTS_LEFT_OUT, testFilesOf } from './rooms.mjs';
@@ -65,6 +65,9 @@ Reflect.set(globalThis, INSTRUMENTER_CONSTANTS.NAMESPACE, switches);
  * @returns {Test[]}
  */
 function testsOf(task, path) {
+  if (task.type === 'suite' && Object.values(getHooks(task)).some(({ length }) => length > 0)) {
+    throw new Error(`${path}: no hook is called here, a test has to put right by itself what it changes`);
+  }
   if (task.type === 'suite') return task.tasks.flatMap((inner) => testsOf(inner, `${path} > ${inner.name}`));
   return task.mode === 'run' ? [{ id: path, run: getFn(task) }] : [];
 }

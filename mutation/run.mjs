@@ -153,7 +153,11 @@ async function mutate(room, own, milliseconds) {
     }),
   );
   console.log(`== ${room}: ${own.length} ${own.length === 1 ? 'file' : 'files'}`);
-  const ended = await run(['node_modules/@stryker-mutator/core/bin/stryker.js', 'run', config], milliseconds, sandboxes);
+  const ended = await run(
+    ['node_modules/@stryker-mutator/core/bin/stryker.js', 'run', config],
+    milliseconds,
+    sandboxes,
+  );
   const read = existsSync(lines) ? linesOf(lines) : [];
   const results = read.flatMap((line) => ('planned' in line ? [] : [line]));
   const done = new Set(results.map(({ id }) => id));

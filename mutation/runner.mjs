@@ -1,6 +1,7 @@
-// A test runner for Stryker that loads the tests once and then calls the same functions for every mutant, the quickest
-// first: some fifty times as many mutants in an hour as with a test run each. Only where a mutant is executed while the
-// modules load are they loaded anew. The functions are those of Vitest, so that a test means what it always means.
+// A test runner for Stryker that loads the tests once and then calls the same functions for every mutant, those that
+// noticed the last ones and then the quickest first: some fifty times as many mutants in an hour as with a test run each.
+// Only where a mutant is executed while the modules load are they loaded anew. The functions are those of Vitest, so that
+// a test means what it always means.
 import { cp, mkdir, readFile, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -31,6 +32,8 @@ const SEEN = join(BUILT, 'seen.json');
  */
 const ENDLESS = 30;
 const AT_LEAST = 1_000_000;
+/** So many of the tests that noticed a mutant last are run before the others. */
+const LATEST = 8;
 
 // An instrumented source counts mutants that are met, and asks which is active. Both are done here in fewer steps: a state
 // of the gas meets hundreds.
@@ -110,6 +113,8 @@ class CallingRunner {
   #counting;
   /** @type {Seen | undefined} */
   #seen;
+  /** The tests that have noticed mutants, the latest last: neighbours are often noticed by the same. @type {Set<string>} */
+  #latest = new Set();
   #rooms;
 
   /** @param {StrykerOptions} options */
@@ -269,13 +274,18 @@ class CallingRunner {
     }
     switches.active = active;
     const wanted = testFilter && new Set(testFilter);
-    const time = (/** @type {Test} */ test) => seen.tests[test.id]?.milliseconds ?? 0;
-    const tests = (this.#tests ?? []).filter((test) => wanted?.has(test.id) ?? true).sort((a, b) => time(a) - time(b));
+    const first = [...this.#latest].slice(-LATEST);
+    const place = (/** @type {Test} */ { id }) => (first.includes(id) ? -1 : (seen.tests[id]?.milliseconds ?? 0));
+    const tests = (this.#tests ?? [])
+      .filter((test) => wanted?.has(test.id) ?? true)
+      .sort((a, b) => place(a) - place(b));
     for (const [i, test] of tests.entries()) {
       limit(seen.tests[test.id]?.met ?? 0);
       const result = await this.#run(test);
       if (isEndless()) return { status: MutantRunStatus.Timeout, reason: `endless: ${test.id}` };
       if (result.status !== TestStatus.Failed) continue;
+      this.#latest.delete(test.id);
+      this.#latest.add(test.id);
       const { failureMessage } = result;
       return { status: MutantRunStatus.Killed, killedBy: [test.id], failureMessage, nrOfTests: i + 1 };
     }

@@ -17,7 +17,7 @@ import {
 } from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
 import { needAmbient } from './conditions.js';
-import { curveOf, gaugeOnCurve, lineThrough, type Curve } from './curve.js';
+import { curveOf, gaugeOnCurve, lineThrough } from './curve.js';
 import { gaugeOnLine } from './line.js';
 import {
   copyOfPoint,

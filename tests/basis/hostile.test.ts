@@ -70,35 +70,51 @@ describe('words', () => {
   const noTexts = [null, 0, '', true];
   test.each(noTexts.map((value) => [value]))('%s for words is refused', (value) => {
     const own = value as never;
-    const refused = { code: 'words not sound' };
-    expect(problemOf(() => causeText('valve not open', own))).toMatchObject(refused);
-    expect(problemOf(() => causeText('valve not open', { causes: own }))).toMatchObject(refused);
-    expect(problemOf(() => caution('asphyxiation', own))).toMatchObject(refused);
-    expect(problemOf(() => inWords(cold, own))).toMatchObject(refused);
-    expect(problemOf(() => inWords(cold, { problems: own }))).toMatchObject(refused);
-    expect(problemOf(() => inWords(cold, { problems: { 'below absolute zero': own } }))).toMatchObject(refused);
-    expect(problemOf(() => uncertaintyText('gauge', own))).toMatchObject(refused);
+    const refused = (path: string): object => ({ code: 'words not sound', path, found: quote(value) });
+    expect(problemOf(() => causeText('valve not open', own))).toMatchObject(refused('words'));
+    expect(problemOf(() => causeText('valve not open', { causes: own }))).toMatchObject(refused('words.causes'));
+    expect(problemOf(() => caution('asphyxiation', own))).toMatchObject(refused('words'));
+    expect(problemOf(() => inWords(cold, own))).toMatchObject(refused('words'));
+    expect(problemOf(() => inWords(cold, { problems: own }))).toMatchObject(refused('words.problems'));
+    const problems = { 'below absolute zero': own };
+    expect(problemOf(() => inWords(cold, { problems }))).toMatchObject(refused('words.problems'));
+    expect(problemOf(() => uncertaintyText('gauge', own))).toMatchObject(refused('own'));
   });
   test.each([[0], [Number.NaN], [null], [{}], [true]])('%s for a text is refused', (value) => {
     const own = value as never;
-    const refused = { code: 'words not sound', found: quote(value) };
-    expect(problemOf(() => causeText('valve not open', { causes: { 'valve not open': own } }))).toMatchObject(refused);
-    expect(problemOf(() => caution('asphyxiation', { asphyxiation: own }))).toMatchObject(refused);
-    const problems = { 'below absolute zero': { wanted: own, remedy: 'x' } };
-    expect(problemOf(() => inWords(cold, { problems }))).toMatchObject(refused);
-    expect(problemOf(() => uncertaintyText('gauge', { gauge: own }))).toMatchObject(refused);
+    const refused = (path: string): object => ({
+      code: 'words not sound',
+      path,
+      found: quote(value),
+      wanted: expect.stringMatching(/\btext\b/) as unknown,
+    });
+    const causes = { 'valve not open': own };
+    expect(problemOf(() => causeText('valve not open', { causes }))).toMatchObject(refused('words.causes'));
+    expect(problemOf(() => caution('asphyxiation', { asphyxiation: own }))).toMatchObject(refused('words'));
+    for (const field of ['wanted', 'remedy']) {
+      const problems = { 'below absolute zero': { wanted: 'x', remedy: 'x', [field]: own } };
+      expect(problemOf(() => inWords(cold, { problems }))).toMatchObject(refused(`words.problems.${field}`));
+    }
+    expect(problemOf(() => uncertaintyText('gauge', { gauge: own }))).toMatchObject(refused('own'));
   });
   it('with half of a problem’s texts are refused, not taken in part', () => {
     const problems = { 'below absolute zero': { wanted: 'mindestens 0 K' } } as never;
-    expect(problemOf(() => inWords(cold, { problems }))).toMatchObject({ code: 'words not sound', found: 'nothing' });
+    expect(problemOf(() => inWords(cold, { problems }))).toMatchObject({
+      code: 'words not sound',
+      path: 'words.problems',
+      found: 'nothing',
+      wanted: 'a text remedy',
+    });
   });
   test.each([...NOT_AN_OBJECT, ['valve not open'], 'toString'].map((value) => [value]))('%s is no code', (value) => {
-    for (const call of [
-      () => causeText(value as never),
-      () => caution(value as never),
-      () => uncertaintyText(value as never),
-    ])
-      expect(problemOf(call)).toMatchObject({ code: 'unknown word', found: quote(value) });
+    const refused = (path: string): object => ({ code: 'unknown word', path, found: quote(value) });
+    expect(problemOf(() => causeText(value as never))).toMatchObject(refused('cause'));
+    expect(problemOf(() => caution(value as never))).toMatchObject(refused('code'));
+    expect(problemOf(() => uncertaintyText(value as never))).toMatchObject(refused('code'));
+  });
+  it('that there are are named to whoever gave another', () => {
+    expect(problemOf(() => causeText('x' as never)).wanted).toContain('gas valve leaks or separator torn');
+    expect(problemOf(() => uncertaintyText('x' as never)).wanted).toContain('a code of an uncertainty');
   });
 });
 

@@ -6,7 +6,7 @@ import { ACCURACY_CLASSES, type Instruments } from '../../src/reading/instrument
 import { decide, type Acceptance, type Decided, type Rule } from '../../src/verdict/decide.js';
 import { uncertainty } from '../../src/verdict/budget.js';
 import { globalRisks } from '../../src/verdict/global-risk.js';
-import { bar, barOf, celsius, GIVEN, pointOf, reads, readingWith, specWith } from '../support/accumulator.js';
+import { bar, barOf, celsius, GIVEN, pointOf, reads, readingWith, specWith, tableOf } from '../support/accumulator.js';
 import { evenly } from '../support/evenly.js';
 import { CONTACT, DIAL, dialWith, inBar, inK, INSTRUMENTS, instrumentsWith } from '../support/instruments.js';
 import { problemOf } from '../support/problem.js';
@@ -71,6 +71,23 @@ describe('probabilities', () => {
     // From 136.5 to 141.5: 1.5 bar of 5 below 138, nothing above 142. The rest of the sum is 1e-6 bar wide.
     expect(probability.below).toBeCloseTo(0.3, 5);
     expect(probability.above).toBeLessThan(1e-6);
+  });
+
+  test('within is none where limits that cross within the errors leave less than nothing', () => {
+    // 0.55 and 0.85 bar/K: at 40 °C the limits are 8 bar apart, and 27 K colder they cross, where the gas may well be.
+    const minimum = tableOf([
+      [139, 20],
+      [150, 40],
+    ]);
+    const maximum = tableOf([
+      [141, 20],
+      [158, 40],
+    ]);
+    const spec = specification({ ...GIVEN, tolerance: { minimum, maximum } });
+    const instruments = instrumentsWith({ thermometer: { ...CONTACT, shellToGas: inK(30) } });
+    const { below, within, above } = decided(spec, reads(130), instruments, ruleOf('simple acceptance')).probability;
+    expect(below + above).toBeGreaterThan(1 + 1e-4);
+    expect(within).toBe(0);
   });
 
   test('at a limit are one half', () => {

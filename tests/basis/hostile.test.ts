@@ -38,6 +38,9 @@ describe('what a problem says', () => {
     expect(text).toMatch(/^plain, "1 half a pair \\ud83d x/);
     expect(text).toMatch(/…$/);
     expect(text.length).toBeLessThan(400);
+    expect(fieldNames(['a', 'b', 'c', 'd', 'e'], ', ')).toBe('a, b, c, d, e');
+    expect(fieldNames(['a', 'b', 'c', 'd', 'e', 'f'], ', ')).toBe('a, b, c, d, e, …');
+    expect(fieldNames(['two words', 'x1', '1x'], ' and ')).toBe('"two words" and x1 and "1x"');
   });
 });
 
@@ -53,6 +56,7 @@ describe('what is no problem is refused', () => {
     const given = value as Problem;
     const refused = { code: 'wrong kind', path: 'problem', found: quote(value) };
     expect(problemOf(() => sentence(given))).toMatchObject(refused);
+    expect(problemOf(() => sentence(given)).wanted).toContain('a problem');
     expect(problemOf(() => inWords(given))).toMatchObject(refused);
     expect(problemOf(() => new Fault([given]))).toMatchObject({ ...refused, path: 'problems[0]' });
   });
@@ -106,12 +110,15 @@ describe('words', () => {
       wanted: 'a text remedy',
     });
   });
-  test.each([...NOT_AN_OBJECT, ['valve not open'], 'toString'].map((value) => [value]))('%s is no code', (value) => {
-    const refused = (path: string): object => ({ code: 'unknown word', path, found: quote(value) });
-    expect(problemOf(() => causeText(value as never))).toMatchObject(refused('cause'));
-    expect(problemOf(() => caution(value as never))).toMatchObject(refused('code'));
-    expect(problemOf(() => uncertaintyText(value as never))).toMatchObject(refused('code'));
-  });
+  test.each([...NOT_AN_OBJECT, ['valve not open'], ['asphyxiation'], ['gauge'], 'toString'].map((value) => [value]))(
+    '%s is no code',
+    (value) => {
+      const refused = (path: string): object => ({ code: 'unknown word', path, found: quote(value) });
+      expect(problemOf(() => causeText(value as never))).toMatchObject(refused('cause'));
+      expect(problemOf(() => caution(value as never))).toMatchObject(refused('code'));
+      expect(problemOf(() => uncertaintyText(value as never))).toMatchObject(refused('code'));
+    },
+  );
   it('that there are are named to whoever gave another', () => {
     expect(problemOf(() => causeText('x' as never)).wanted).toContain('gas valve leaks or separator torn');
     expect(problemOf(() => uncertaintyText('x' as never)).wanted).toContain('a code of an uncertainty');

@@ -49,11 +49,18 @@ describe('what is no adjustment table is not written', () => {
     [{}],
     [{ ...table, rows: null }],
     [{ ...table, rows: [null] }],
+    [{ ...table, rows: [table.rows[0], null] }],
+    [{ ...table, rows: [{ ...table.rows[0], written: null }] }],
+    ['a table'],
     [{ ...table, rows: [{ ...table.rows[0], written: { target: '1' } }] }],
     [{ ...table, model: undefined }],
   ])('case %#', (value) => {
     for (const write of [adjustmentText, adjustmentCsv])
-      expect(problemOf(() => write(value as AdjustmentTable))).toMatchObject({ code: 'wrong kind', path: 'table' });
+      expect(problemOf(() => write(value as AdjustmentTable))).toMatchObject({
+        code: 'wrong kind',
+        path: 'table',
+        wanted: expect.stringContaining('adjustment table') as unknown,
+      });
   });
 });
 

@@ -30,6 +30,7 @@ describe('what a problem says', () => {
     expect([found, wanted]).toEqual(['half a pair \ufffd', 'half a pair \ufffd']);
     expect(said(`${'x'.repeat(399)}😀 and more`, 'a').found).toBe(`${'x'.repeat(399)}…`);
     expect(said('a 😀', 'b').found).toBe('a 😀');
+    expect(said('\ud83d', 'b').found).toBe('\ufffd');
   });
 
   it('names the first few of many fields, each bounded', () => {
@@ -59,6 +60,9 @@ describe('what is no problem is refused', () => {
     expect(problemOf(() => sentence(given)).wanted).toContain('a problem');
     expect(problemOf(() => inWords(given))).toMatchObject(refused);
     expect(problemOf(() => new Fault([given]))).toMatchObject({ ...refused, path: 'problems[0]' });
+  });
+  it('with null for its values', () => {
+    expect(problemOf(() => sentence({ ...cold, values: null } as unknown as Problem)).code).toBe('wrong kind');
   });
   it('a value in it that is no text', () => {
     const given = { ...cold, values: { least: 0 } } as unknown as Problem;
@@ -119,6 +123,10 @@ describe('words', () => {
       expect(problemOf(() => uncertaintyText(value as never))).toMatchObject(refused('code'));
     },
   );
+  it.each(['gauge', 'drift since calibration', 'no evidence'] as const)('%s of an uncertainty has words', (code) => {
+    expect(uncertaintyText(code)).toMatch(/^(the|how) \w+/);
+    expect(uncertaintyText(code, { [code]: 'mine' })).toBe('mine');
+  });
   it('that there are are named to whoever gave another', () => {
     expect(problemOf(() => causeText('x' as never)).wanted).toContain('gas valve leaks or separator torn');
     expect(problemOf(() => uncertaintyText('x' as never)).wanted).toContain('a code of an uncertainty');

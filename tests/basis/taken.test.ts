@@ -49,6 +49,11 @@ test('what is none of it is left for its own check: no object, no list, none of 
   }
 });
 
+test('a list or a text that is taken as it is stays what it is', () => {
+  const list = ['a', 'b'];
+  expect(taken({ name: list }, FIELDS).name).toBe(list);
+});
+
 test('a list is read by its length, whatever its iterator does', () => {
   const list = [{ x: 1 }, { x: 2 }];
   Object.defineProperty(list, Symbol.iterator, {

@@ -638,6 +638,14 @@ test('the working of an audit shows both ends of every cell, their densities and
     'p_abs - p_amb',
     'p_stated - p_g',
   ]);
+  const named = about(1).map(({ relation: { gives, unit, from } }) => `${gives} in ${unit} from ${from.join(', ')}`);
+  expect([0, 3, 6, 7, 10].map((i) => named[i])).toEqual([
+    'p_g in Pa from p_stated, dp_step',
+    'p_g in Pa from p_stated, dp_step',
+    'rho_low in mol/m3 from rho, u_rho',
+    'rho_high in mol/m3 from rho, u_rho',
+    'dp_off in Pa from p_stated, p_g',
+  ]);
   expect(
     about(1)
       .map(({ result }) => result)

@@ -233,6 +233,11 @@ describe('direction', () => {
   });
 });
 
+test('a reading on either limit is in the band, and one beyond either is not', () => {
+  const of = (p: number): boolean => decided(specWith(), at20(p), onlyNormal(0.5), ruleOf('guarded both ways')).inBand;
+  expect([137.999, 138, 140, 142, 142.001].map(of)).toEqual([false, true, true, true, false]);
+});
+
 describe('adjusting', () => {
   const of = (p: number, standard: number) =>
     decided(specWith(), at20(p), onlyNormal(standard), ruleOf('guarded acceptance')).adjusting;
@@ -251,6 +256,19 @@ describe('adjusting', () => {
     expect(poor.outsideNow).toBeGreaterThan(0.5);
     expect(poor.outsideNow - poor.outsideAfter).toBeLessThan(0.02);
     expect(poor.worth).toBe(false);
+  });
+
+  test('is worth it where only the risk above is not kept', () => {
+    expect(of(141.5, 0.8).worth).toBe(true);
+  });
+
+  test('is not worth it where both risks are kept, however much better the target is', () => {
+    const rule = ruleOf('simple acceptance', 0.02, 0.45);
+    // A third above the limit is a risk that this rule takes, and a fill to the target would leave next to nothing of it.
+    const { adjusting, probability } = decided(specWith(), at20(141.8), onlyNormal(0.5), rule);
+    expect(probability.above).toBeCloseTo(phi(-0.4), 10);
+    expect(adjusting.outsideNow - adjusting.outsideAfter).toBeGreaterThan(0.3);
+    expect(adjusting.worth).toBe(false);
   });
 
   test('to a target off the middle of its band may make it worse', () => {

@@ -110,7 +110,7 @@ describe('where all objects inherit a field', () => {
     try {
       return run();
     } finally {
-      delete inherited[name];
+      Reflect.deleteProperty(inherited, name);
     }
   }
   it('get: a specification is made', () => {

@@ -304,7 +304,7 @@ describe('one column of several', () => {
   });
 
   test.each(['temperatures', 'columns'])('of tables without %s is refused', (field) => {
-    const none = { ...TABLES, [field]: undefined } as unknown as MakersTables;
+    const none = { ...TABLES, [field]: undefined };
     expect(problemOf(() => columnOf(none, 'type A'))).toMatchObject({ code: 'wrong kind', path: 'tables' });
   });
 });

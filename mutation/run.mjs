@@ -127,6 +127,7 @@ async function mutate(room, own, milliseconds) {
   mkdirSync(SCRATCH, { recursive: true });
   const lines = join(ROOT, SCRATCH, `${room}.jsonl`);
   const config = join(SCRATCH, `${room}.json`);
+  const sandboxes = join(SCRATCH, `${room}-sandboxes`); // its own, so that rooms may be run beside each other
   rmSync(lines, { force: true });
   writeFileSync(
     config,
@@ -138,7 +139,7 @@ async function mutate(room, own, milliseconds) {
       ignorers: ['prose'],
       reporters: ['results'],
       concurrency: atOnce,
-      tempDirName: `${SCRATCH}/sandboxes`,
+      tempDirName: sandboxes,
       ignorePatterns: ['.cache', '.git', 'dist', 'docs', 'bench', 'coverage'],
       // Only for loops that meet no mutant: the runner sees the others. The first run counts, and is the slower for it.
       timeoutFactor: 4,
@@ -152,7 +153,11 @@ async function mutate(room, own, milliseconds) {
     }),
   );
   console.log(`== ${room}: ${own.length} ${own.length === 1 ? 'file' : 'files'}`);
-  const ended = await run(['node_modules/@stryker-mutator/core/bin/stryker.js', 'run', config], milliseconds);
+  const ended = await run(
+    ['node_modules/@stryker-mutator/core/bin/stryker.js', 'run', config],
+    milliseconds,
+    sandboxes,
+  );
   const read = existsSync(lines) ? linesOf(lines) : [];
   const results = read.flatMap((line) => ('planned' in line ? [] : [line]));
   const done = new Set(results.map(({ id }) => id));
@@ -186,9 +191,10 @@ function linesOf(path) {
 /**
  * @param {readonly string[]} args
  * @param {number} milliseconds
+ * @param {string} sandboxes removed at the end
  * @returns {Promise<number | null | 'out of time'>}
  */
-function run(args, milliseconds) {
+function run(args, milliseconds, sandboxes) {
   return new Promise((resolve) => {
     // A group of its own, so that its own processes end with it.
     const child = spawn(process.execPath, args, { stdio: 'inherit', detached: true });
@@ -207,7 +213,7 @@ function run(args, milliseconds) {
       clearTimeout(timer);
       process.off('SIGINT', kill);
       process.off('SIGTERM', kill);
-      rmSync(`${SCRATCH}/sandboxes`, { recursive: true, force: true });
+      rmSync(sandboxes, { recursive: true, force: true });
       resolve(late ? 'out of time' : code);
     });
   });

@@ -1,13 +1,14 @@
-// A test runner for Stryker that loads the tests once and then calls the same functions for every mutant, the quickest
-// first: some fifty times as many mutants in an hour as with a test run each. Only where a mutant is executed while the
-// modules load are they loaded anew. The functions are those of Vitest, so that a test means what it always means.
+// A test runner for Stryker that loads the tests once and then calls the same functions for every mutant, those that
+// noticed the last ones and then the quickest first: some fifty times as many mutants in an hour as with a test run each.
+// Only where a mutant is executed while the modules load are they loaded anew. The functions are those of Vitest, so that
+// a test means what it always means.
 import { cp, mkdir, readFile, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { INSTRUMENTER_CONSTANTS } from '@stryker-mutator/api/core';
 import { commonTokens, declareFactoryPlugin, PluginKind, tokens } from '@stryker-mutator/api/plugin';
 import { DryRunStatus, MutantRunStatus, TestStatus } from '@stryker-mutator/api/test-runner';
-import { collectTests, getFn } from '@vitest/runner';
+import { collectTests, getFn, getHooks } from '@vitest/runner';
 import { build } from 'esbuild';
 import fc from 'fast-check';
 import { TESTS_LEFT_OUT, testFilesOf } from './rooms.mjs';
@@ -31,6 +32,8 @@ const SEEN = join(BUILT, 'seen.json');
  */
 const ENDLESS = 30;
 const AT_LEAST = 1_000_000;
+/** So many of the tests that noticed a mutant last are run before the others. */
+const LATEST = 8;
 
 // An instrumented source counts mutants that are met, and asks which is active. Both are done here in fewer steps: a state
 // of the gas meets hundreds.
@@ -65,6 +68,9 @@ Reflect.set(globalThis, INSTRUMENTER_CONSTANTS.NAMESPACE, switches);
  * @returns {Test[]}
  */
 function testsOf(task, path) {
+  if (task.type === 'suite' && Object.values(getHooks(task)).some(({ length }) => length > 0)) {
+    throw new Error(`${path}: no hook is called here, a test has to put right by itself what it changes`);
+  }
   if (task.type === 'suite') return task.tasks.flatMap((inner) => testsOf(inner, `${path} > ${inner.name}`));
   return task.mode === 'run' ? [{ id: path, run: getFn(task) }] : [];
 }
@@ -107,6 +113,8 @@ class CallingRunner {
   #counting;
   /** @type {Seen | undefined} */
   #seen;
+  /** The tests that have noticed mutants, the latest last: neighbours are often noticed by the same. @type {Set<string>} */
+  #latest = new Set();
   #rooms;
 
   /** @param {StrykerOptions} options */
@@ -266,13 +274,18 @@ class CallingRunner {
     }
     switches.active = active;
     const wanted = testFilter && new Set(testFilter);
-    const time = (/** @type {Test} */ test) => seen.tests[test.id]?.milliseconds ?? 0;
-    const tests = (this.#tests ?? []).filter((test) => wanted?.has(test.id) ?? true).sort((a, b) => time(a) - time(b));
+    const first = [...this.#latest].slice(-LATEST);
+    const place = (/** @type {Test} */ { id }) => (first.includes(id) ? -1 : (seen.tests[id]?.milliseconds ?? 0));
+    const tests = (this.#tests ?? [])
+      .filter((test) => wanted?.has(test.id) ?? true)
+      .sort((a, b) => place(a) - place(b));
     for (const [i, test] of tests.entries()) {
       limit(seen.tests[test.id]?.met ?? 0);
       const result = await this.#run(test);
       if (isEndless()) return { status: MutantRunStatus.Timeout, reason: `endless: ${test.id}` };
       if (result.status !== TestStatus.Failed) continue;
+      this.#latest.delete(test.id);
+      this.#latest.add(test.id);
       const { failureMessage } = result;
       return { status: MutantRunStatus.Killed, killedBy: [test.id], failureMessage, nrOfTests: i + 1 };
     }

@@ -19,10 +19,10 @@ function copyOf(given: unknown, fields: Fields[string]): unknown {
     // By index: the list may be one whose iterator never ends.
     return Array.from({ length: list.length }, (_, i) => copyOf(list[i], fields[0]));
   }
-  const names = Object.keys(fields).filter((name) => name in given);
-  if (names.length === 0) return given;
+  const present = Object.entries(fields).filter(([name]) => name in given);
+  if (present.length === 0) return given;
   const own = given as Readonly<Record<string, unknown>>;
-  return Object.fromEntries(names.map((name) => [name, copyOf(own[name], fields[name] ?? 'as it is')]));
+  return Object.fromEntries(present.map(([name, inner]) => [name, copyOf(own[name], inner)]));
 }
 
 function isListOf(fields: Fields[string]): fields is readonly [Fields | 'as it is'] {

@@ -17,7 +17,7 @@ import {
 } from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
 import { needAmbient } from './conditions.js';
-import { curveOf, gaugeOnCurve, lineThrough, type Curve } from './curve.js';
+import { curveOf, gaugeOnCurve, lineThrough } from './curve.js';
 import { gaugeOnLine } from './line.js';
 import {
   copyOfPoint,
@@ -224,7 +224,7 @@ export function specification(given: SpecificationGiven): Specification {
         );
   const inService = curves('tolerance', tolerance);
   if (toleranceAfterCharging !== undefined) curves('toleranceAfterCharging', toleranceAfterCharging);
-  const disagreements = solved(problems, target !== undefined && sound('nominal'), () => compared(own, target));
+  const disagreements = solved(problems, target !== undefined && sound('nominal'), () => compared(own));
   failIfAny(problems);
   // Cannot be: what is not solved has left a problem.
   if (inService === undefined || disagreements === undefined) return wrongKind('specification', own, '');
@@ -262,8 +262,8 @@ function referenceTemperature(stated: Stated): Temperature {
 }
 
 /** The rows of a table that lie off the nominal point's line by more than they are rounded. */
-function compared({ gas, precharge, nominal, ambient }: SpecificationGiven, target: Curve | undefined): Disagreement[] {
-  if (nominal === undefined || target === undefined || !('rows' in precharge)) return [];
+function compared({ gas, precharge, nominal, ambient }: SpecificationGiven): Disagreement[] {
+  if (nominal === undefined || !('rows' in precharge)) return [];
   const line = lineThrough(gas, nominal, ambient.pascals, 'nominal', 'nominal point');
   return precharge.rows.flatMap((row) => {
     const p = gaugeOnLine(

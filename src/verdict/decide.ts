@@ -45,6 +45,7 @@ export interface Rule {
 /** Probabilities that the true pre-charge lies below the lower limit, inside the band, above the upper limit. */
 export interface Probabilities {
   readonly below: number;
+  /** What the others leave. They leave too little where limits of their own cross within the errors; never below zero. */
   readonly within: number;
   readonly above: number;
 }
@@ -170,6 +171,8 @@ export function decide(
     outcome,
     rule,
     inBand: lower.inside >= 0 && upper.inside >= 0,
+    // An error that is beyond both limits, where lines of their own cross within the errors, is counted on both sides: the
+    // two may then add up to more than one, as they may in the last place.
     probability: { below, within: Math.max(0, 1 - below - above), above },
     direction: directionOf(sides, readings, rule),
     adjusting: { worth: !kept && better > Math.min(rule.risk.below, rule.risk.above), outsideNow, outsideAfter },

@@ -55,7 +55,8 @@ describe('a problem of a kind', () => {
   it.each(['{most}', '{toString}', '{__proto__}'])(
     'a text that asks for %s, which there is not, is refused',
     (brace) => {
-      expect(problemOf(() => filled(`at most ${brace}`, { least: '1' }))).toMatchObject({ code: 'words not sound' });
+      const refused = { code: 'words not sound', path: 'words' };
+      expect(problemOf(() => filled(`at most ${brace}`, { least: '1' }))).toMatchObject(refused);
     },
   );
 });

@@ -30,6 +30,7 @@ describe('what a problem says', () => {
     expect([found, wanted]).toEqual(['half a pair \ufffd', 'half a pair \ufffd']);
     expect(said(`${'x'.repeat(399)}😀 and more`, 'a').found).toBe(`${'x'.repeat(399)}…`);
     expect(said('a 😀', 'b').found).toBe('a 😀');
+    expect(said('\ud83d', 'b').found).toBe('\ufffd');
   });
 
   it('names the first few of many fields, each bounded', () => {
@@ -38,6 +39,9 @@ describe('what a problem says', () => {
     expect(text).toMatch(/^plain, "1 half a pair \\ud83d x/);
     expect(text).toMatch(/…$/);
     expect(text.length).toBeLessThan(400);
+    expect(fieldNames(['a', 'b', 'c', 'd', 'e'], ', ')).toBe('a, b, c, d, e');
+    expect(fieldNames(['a', 'b', 'c', 'd', 'e', 'f'], ', ')).toBe('a, b, c, d, e, …');
+    expect(fieldNames(['two words', 'x1', '1x'], ' and ')).toBe('"two words" and x1 and "1x"');
   });
 });
 
@@ -53,6 +57,7 @@ describe('what is no problem is refused', () => {
     const given = value as Problem;
     const refused = { code: 'wrong kind', path: 'problem', found: quote(value) };
     expect(problemOf(() => sentence(given))).toMatchObject(refused);
+    expect(problemOf(() => sentence(given)).wanted).toContain('a problem');
     expect(problemOf(() => inWords(given))).toMatchObject(refused);
     expect(problemOf(() => new Fault([given]))).toMatchObject({ ...refused, path: 'problems[0]' });
   });
@@ -68,6 +73,9 @@ describe('what is no problem is refused', () => {
     const problems = { 'below absolute zero': { wanted: 'ein Text', remedy: 'noch einer' } };
     expect(inWords(given, { problems })).toEqual({ ...cold, ...problems['below absolute zero'] });
   });
+  it('with null for its values', () => {
+    expect(problemOf(() => sentence({ ...cold, values: null } as unknown as Problem)).code).toBe('wrong kind');
+  });
   it('a value in it that is no text', () => {
     const given = { ...cold, values: { least: 0 } } as unknown as Problem;
     expect(problemOf(() => sentence(given)).code).toBe('wrong kind');
@@ -82,35 +90,58 @@ describe('words', () => {
   const noTexts = [null, 0, '', true];
   test.each(noTexts.map((value) => [value]))('%s for words is refused', (value) => {
     const own = value as never;
-    const refused = { code: 'words not sound' };
-    expect(problemOf(() => causeText('valve not open', own))).toMatchObject(refused);
-    expect(problemOf(() => causeText('valve not open', { causes: own }))).toMatchObject(refused);
-    expect(problemOf(() => caution('asphyxiation', own))).toMatchObject(refused);
-    expect(problemOf(() => inWords(cold, own))).toMatchObject(refused);
-    expect(problemOf(() => inWords(cold, { problems: own }))).toMatchObject(refused);
-    expect(problemOf(() => inWords(cold, { problems: { 'below absolute zero': own } }))).toMatchObject(refused);
-    expect(problemOf(() => uncertaintyText('gauge', own))).toMatchObject(refused);
+    const refused = (path: string): object => ({ code: 'words not sound', path, found: quote(value) });
+    expect(problemOf(() => causeText('valve not open', own))).toMatchObject(refused('words'));
+    expect(problemOf(() => causeText('valve not open', { causes: own }))).toMatchObject(refused('words.causes'));
+    expect(problemOf(() => caution('asphyxiation', own))).toMatchObject(refused('words'));
+    expect(problemOf(() => inWords(cold, own))).toMatchObject(refused('words'));
+    expect(problemOf(() => inWords(cold, { problems: own }))).toMatchObject(refused('words.problems'));
+    const problems = { 'below absolute zero': own };
+    expect(problemOf(() => inWords(cold, { problems }))).toMatchObject(refused('words.problems'));
+    expect(problemOf(() => uncertaintyText('gauge', own))).toMatchObject(refused('own'));
   });
   test.each([[0], [Number.NaN], [null], [{}], [true]])('%s for a text is refused', (value) => {
     const own = value as never;
-    const refused = { code: 'words not sound', found: quote(value) };
-    expect(problemOf(() => causeText('valve not open', { causes: { 'valve not open': own } }))).toMatchObject(refused);
-    expect(problemOf(() => caution('asphyxiation', { asphyxiation: own }))).toMatchObject(refused);
-    const problems = { 'below absolute zero': { wanted: own, remedy: 'x' } };
-    expect(problemOf(() => inWords(cold, { problems }))).toMatchObject(refused);
-    expect(problemOf(() => uncertaintyText('gauge', { gauge: own }))).toMatchObject(refused);
+    const refused = (path: string): object => ({
+      code: 'words not sound',
+      path,
+      found: quote(value),
+      wanted: expect.stringMatching(/\btext\b/) as unknown,
+    });
+    const causes = { 'valve not open': own };
+    expect(problemOf(() => causeText('valve not open', { causes }))).toMatchObject(refused('words.causes'));
+    expect(problemOf(() => caution('asphyxiation', { asphyxiation: own }))).toMatchObject(refused('words'));
+    for (const field of ['wanted', 'remedy']) {
+      const problems = { 'below absolute zero': { wanted: 'x', remedy: 'x', [field]: own } };
+      expect(problemOf(() => inWords(cold, { problems }))).toMatchObject(refused(`words.problems.${field}`));
+    }
+    expect(problemOf(() => uncertaintyText('gauge', { gauge: own }))).toMatchObject(refused('own'));
   });
   it('with half of a problem’s texts are refused, not taken in part', () => {
     const problems = { 'below absolute zero': { wanted: 'mindestens 0 K' } } as never;
-    expect(problemOf(() => inWords(cold, { problems }))).toMatchObject({ code: 'words not sound', found: 'nothing' });
+    expect(problemOf(() => inWords(cold, { problems }))).toMatchObject({
+      code: 'words not sound',
+      path: 'words.problems',
+      found: 'nothing',
+      wanted: 'a text remedy',
+    });
   });
-  test.each([...NOT_AN_OBJECT, ['valve not open'], 'toString'].map((value) => [value]))('%s is no code', (value) => {
-    for (const call of [
-      () => causeText(value as never),
-      () => caution(value as never),
-      () => uncertaintyText(value as never),
-    ])
-      expect(problemOf(call)).toMatchObject({ code: 'unknown word', found: quote(value) });
+  test.each([...NOT_AN_OBJECT, ['valve not open'], ['asphyxiation'], ['gauge'], 'toString'].map((value) => [value]))(
+    '%s is no code',
+    (value) => {
+      const refused = (path: string): object => ({ code: 'unknown word', path, found: quote(value) });
+      expect(problemOf(() => causeText(value as never))).toMatchObject(refused('cause'));
+      expect(problemOf(() => caution(value as never))).toMatchObject(refused('code'));
+      expect(problemOf(() => uncertaintyText(value as never))).toMatchObject(refused('code'));
+    },
+  );
+  it.each(['gauge', 'drift since calibration', 'no evidence'] as const)('%s of an uncertainty has words', (code) => {
+    expect(uncertaintyText(code)).toMatch(/^(the|how) \w+/);
+    expect(uncertaintyText(code, { [code]: 'mine' })).toBe('mine');
+  });
+  it('that there are are named to whoever gave another', () => {
+    expect(problemOf(() => causeText('x' as never)).wanted).toContain('gas valve leaks or separator torn');
+    expect(problemOf(() => uncertaintyText('x' as never)).wanted).toContain('a code of an uncertainty');
   });
 });
 

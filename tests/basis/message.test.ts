@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { CAUTION } from '../../src/basis/caution.js';
 import { cut, Fault, problem, quote, type Problem } from '../../src/basis/fault.js';
 import { negative } from '../../src/basis/problem.js';
 
@@ -49,4 +50,11 @@ describe('a text that is cut', () => {
 
 it('a value is quoted under its type', () => {
   expect([12n, null, undefined, true, -0.5].map(quote)).toEqual(['12n', 'null', 'undefined', 'true', '-0.5']);
+});
+
+it('a caution says how much is at stake, in one of three words', () => {
+  for (const [severity, text] of Object.values(CAUTION)) {
+    expect(['danger', 'caution', 'note']).toContain(severity);
+    expect(text).toMatch(/^[A-Z].*\.$/);
+  }
 });

@@ -78,6 +78,36 @@ const anyCase: fc.Arbitrary<{ readonly spec: Specification; readonly reading: Re
   fc.tuple(anySpecByTable, anyReading).map(([{ spec, at }, reading]) => ({ spec, reading: { ...reading, ...at } })),
 );
 
+test('every step names what it gives, in its unit, and the source of its formula', () => {
+  const table = tableOf([
+    [127.3, 0],
+    [140, 20],
+    [152.6, 40],
+  ]);
+  const tolerance = { plusMinusPercentOfGauge: 2, applies: 'at the measured temperature' } as const;
+  const own = { plusMinus: barOf(2), applies: 'at the reference temperature' } as const;
+  const specs = [specBy(table, { tolerance }), specOf(140, 20, { tolerance: own })];
+  const steps = specs.flatMap((spec) => [
+    ...stepsOf((trace) => check(spec, reads(148, { temperature: celsius(30) }), trace)),
+    ...stepsOf((trace) => check(spec, reads(148, { temperature: spec.referenceTemperature }), trace)),
+  ]);
+  const units: Readonly<Record<string, string>> = {
+    p: 'Pa',
+    dp: 'Pa',
+    T: 'K',
+    rho: 'mol/m3',
+    n: 'mol',
+    dn: 'mol',
+    m: 'kg',
+    V: 'm3',
+  };
+  for (const { relation } of steps) {
+    const [quantity = ''] = relation.gives.split('_');
+    expect(relation.unit, relation.gives).toBe(units[quantity]);
+    expect(relation.source.length).toBeGreaterThan(10);
+  }
+});
+
 describe('a calculation that is watched', () => {
   test('gives the same to the last bit', () => {
     fc.assert(

@@ -584,6 +584,42 @@ describe('bad input is refused', () => {
     expect(auditSeveral(changed)).toEqual(problems);
   });
 
+  test.each<[string, object, object, string, string]>([
+    ['no rows', { rows: [] }, {}, 'no rows', 'two rows'],
+    [
+      'a reference temperature beyond the rows',
+      { referenceTemperature: temperature(400, 'K') },
+      {},
+      '400 K',
+      '253.15 K to 333.15 K',
+    ],
+    ['a step of zero', { printedStep: pressureDifference(0, 'bar') }, {}, '0 bar difference', 'zero'],
+    ['no models', {}, { models: [] }, 'no models', 'at least 1 gas model'],
+    ['a model twice', {}, { models: [nitrogen, nitrogen] }, `"${nitrogen.id}"`, 'gas model'],
+    ['a temperature step of zero', {}, { temperatureStep: kelvin(0) }, '0 K difference', 'zero'],
+    ['an unknown word', {}, { equation: 'roughly' }, '"roughly"', "'exact' or 'within its stated uncertainty'"],
+  ])('%s, with what was found and what is wanted', (_, changed, given, found, wanted) => {
+    const problem = problemOf(() => auditTable({ ...table, ...changed }, { ...GIVEN, ...given }));
+    expect(problem.found).toBe(found);
+    expect(problem.wanted).toContain(wanted);
+  });
+
+  test.each<[string, object, string, string]>([
+    ['no columns', { columns: [] }, 'no columns', 'at least 1 column'],
+    [
+      'a cell left out',
+      { columns: [{ name: 'a', pressures: column?.pressures.slice(0, 1) }] },
+      '1 pressures in column "a"',
+      '2, one for each temperature',
+    ],
+    ['a name twice', { columns: [column, column] }, '"a"', 'no other column'],
+    ['no name', { columns: [{ pressures: column?.pressures }] }, 'undefined', 'text'],
+  ])('several columns: %s, with what was found and what is wanted', (_, changed, found, wanted) => {
+    const problem = problemOf(() => auditTable({ ...several, ...changed }, GIVEN));
+    expect(problem.found).toBe(found);
+    expect(problem.wanted).toContain(wanted);
+  });
+
   test('no table, no audit', () => {
     for (const nothing of [null, undefined, 'table']) {
       expect(refused(() => auditTable(nothing as unknown as PrintedTable, GIVEN))).toEqual(['table: wrong kind']);
@@ -617,6 +653,14 @@ test('the working of an audit shows both ends of every cell, their densities and
     'p(T, rho)',
     'p_abs - p_amb',
     'p_stated - p_g',
+  ]);
+  const named = about(1).map(({ relation: { gives, unit, from } }) => `${gives} in ${unit} from ${from.join(', ')}`);
+  expect([0, 3, 6, 7, 10].map((i) => named[i])).toEqual([
+    'p_g in Pa from p_stated, dp_step',
+    'p_g in Pa from p_stated, dp_step',
+    'rho_low in mol/m3 from rho, u_rho',
+    'rho_high in mol/m3 from rho, u_rho',
+    'dp_off in Pa from p_stated, p_g',
   ]);
   expect(
     about(1)

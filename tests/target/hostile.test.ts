@@ -1,5 +1,5 @@
 import { columnOf, nitrogen, specification, target, type MakersTables, type SpecificationGiven } from 'isochore';
-import { afterEach, describe, expect, it, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { bar, barOf, celsius, GIVEN, hPa, specBy, specWith, tableOf } from '../support/accumulator.js';
 import { problemOf } from '../support/problem.js';
 
@@ -104,15 +104,17 @@ test('limits with much else are refused in few words', () => {
 });
 
 describe('where all objects inherit a field', () => {
-  const inherited = Object.prototype as unknown as Record<string, unknown>;
-  afterEach(() => {
-    delete inherited['get'];
-    delete inherited['-1'];
-  });
+  function inheriting<T>(name: string, value: unknown, run: () => T): T {
+    const inherited = Object.prototype as unknown as Record<string, unknown>;
+    inherited[name] = value;
+    try {
+      return run();
+    } finally {
+      Reflect.deleteProperty(inherited, name);
+    }
+  }
   it('get: a specification is made', () => {
-    inherited['get'] = 'mine';
-    const made = specWith();
-    delete inherited['get'];
+    const made = inheriting('get', 'mine', () => specWith());
     expect(made['~curves'].target.by).toBe('line');
   });
   it('-1: there is no row before the first', () => {
@@ -120,10 +122,11 @@ describe('where all objects inherit a field', () => {
       [140, 20],
       [152, 40],
     ]);
-    inherited['-1'] = { pressure: bar(1), temperature: celsius(1) };
-    const spec = specBy(table);
-    const cold = problemOf(() => target(spec, { temperature: celsius(10), ambient: hPa(1013.25) }));
-    delete inherited['-1'];
+    const before = { pressure: bar(1), temperature: celsius(1) };
+    const cold = inheriting('-1', before, () => {
+      const spec = specBy(table);
+      return problemOf(() => target(spec, { temperature: celsius(10), ambient: hPa(1013.25) }));
+    });
     expect(cold.code).toBe('outside the table');
   });
 });

@@ -21,7 +21,18 @@ import {
   type SpecificationGiven,
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
-import { bar, barOf, celsius, GIVEN, hPa, readingWith, specOf, specWith } from '../support/accumulator.js';
+import {
+  bar,
+  barOf,
+  celsius,
+  GIVEN,
+  hPa,
+  pointOf,
+  readingWith,
+  specOf,
+  specWith,
+  tableOf,
+} from '../support/accumulator.js';
 import { densityBySpan } from '../support/line.js';
 import { relativeError } from '../support/reference.js';
 import { refusalOf } from '../support/round.js';
@@ -251,6 +262,60 @@ describe('a faulty specification', () => {
     const [outside] = refusalOf(() => specOf(2000, 20, { allowable: bar(3000) }));
     expect(outside?.found).toBe('200101325 Pa absolute');
     expect(outside?.wanted).toContain('0 Pa to 200000000 Pa absolute');
+  });
+
+  test.each<[string, Record<string, unknown>, string]>([
+    ['no gas volume', { gasVolume: volume(0, 'L') }, '0 m3'],
+    ['no minutes', { settling: { ...settling, minutes: -5 } }, '-5 min'],
+    ['a negative allowance', { settling: { ...settling, allowance: barOf(-0.1) } }, '-0.1 bar difference'],
+    [
+      'a lower side with its sign',
+      { tolerance: { ...MEASURED, below: barOf(-1), above: barOf(3) } },
+      '-1 bar difference',
+    ],
+    ['no tolerance', { tolerance: MEASURED }, 'no tolerance'],
+    [
+      'two forms of a tolerance',
+      { tolerance: { ...MEASURED, plusMinus: barOf(2), below: barOf(1) } },
+      'plusMinus with below',
+    ],
+    ['a tolerance that applies nowhere', { tolerance: { plusMinus: barOf(2) } }, 'nothing'],
+    [
+      'limits and more',
+      { tolerance: { minimum: pointOf(138, 20), maximum: pointOf(142, 20), a: 1, b: 2 } },
+      'limits with a with b',
+    ],
+    [
+      'limits without width',
+      { tolerance: { minimum: pointOf(140, 20), maximum: pointOf(140, 20) } },
+      'limits of 140 bar and 140 bar gauge at the reference temperature',
+    ],
+    [
+      'limits above the target',
+      { tolerance: { minimum: pointOf(141, 20), maximum: pointOf(142, 20) } },
+      'limits of 141 bar and 142 bar gauge about a target of 140 bar gauge at the reference temperature',
+    ],
+  ])('says what it found: %s', (_, changed, found) => {
+    expect(refusalOf(() => specWith(changed)).map((problem) => problem.found)).toEqual([found]);
+  });
+
+  test('says that a band reaches zero beside a word that it does not know', () => {
+    expect(refused({ tolerance: { plusMinus: barOf(140), applies: 'always' } })).toEqual([
+      'tolerance.applies: unknown word',
+      'tolerance: band reaches zero',
+    ]);
+  });
+
+  test('says of a nominal point that the model has no answer there, beside what else is wrong', () => {
+    const table = tableOf([
+      [127.3, 0],
+      [140, 20],
+    ]);
+    const nominal = { pressure: bar(140), temperature: temperature(1001, 'K') };
+    expect(refused({ precharge: table, nominal, separator: 'ball' })).toEqual([
+      'separator: unknown word',
+      'nominal: outside the model',
+    ]);
   });
 
   test('has an upper limit beyond the model only where the limits follow their own lines', () => {

@@ -195,6 +195,16 @@ describe('a table by which the pressures cannot be', () => {
     expect(problem?.found).toBe('146.3 bar gauge');
   });
 
+  test.each([
+    [[], '0 rows'],
+    [TABLE.rows.slice(0, 1), '1 row'],
+    [undefined, 'undefined'],
+    ['two', '"two"'],
+  ])('with too few rows says how many there are, case %#', (rows, found) => {
+    const problems = refusalOf(() => specBy({ ...TABLE, rows } as MakersTable));
+    expect(problems.map((problem) => problem.found)).toEqual([found]);
+  });
+
   test('may ask for more elsewhere: that is for the day it is read on', () => {
     expect(specBy(TABLE, { allowable: bar(140) }).kind).toBe('specification');
   });
@@ -284,5 +294,17 @@ describe('one column of several', () => {
 
   test('that is unknown: the known ones are named', () => {
     expect(problemOf(() => columnOf(TABLES, 'x')).wanted).toContain('"type A", "type B", "short"');
+    expect(problemOf(() => columnOf({ ...TABLES, columns: [] }, 'x')).wanted).toMatch(/\bnone\b/);
+  });
+
+  test('with a cell left out: what it needs one for, and how many', () => {
+    const { wanted } = problemOf(() => columnOf(TABLES, 'short'));
+    expect(wanted).toMatch(/\btemperature\b/);
+    expect(wanted).toContain('3');
+  });
+
+  test.each(['temperatures', 'columns'])('of tables without %s is refused', (field) => {
+    const none = { ...TABLES, [field]: undefined };
+    expect(problemOf(() => columnOf(none, 'type A'))).toMatchObject({ code: 'wrong kind', path: 'tables' });
   });
 });

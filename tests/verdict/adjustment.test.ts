@@ -119,7 +119,26 @@ describe('is refused', () => {
   ])('%s', (_title, changed, code, path) => {
     expect(problemOf(() => adjustmentTable(spec, { ...given, ...changed }))).toMatchObject({ code, path });
   });
+  test.each<[string, object, string]>([
+    ['a step downwards', { every: temperatureDifference(-5, 'K') }, '-5 K'],
+    ['a range downwards', { from: temperature(300, 'K'), to: temperature(299, 'K') }, '299 K'],
+    [
+      'rows that would be written alike',
+      { every: temperatureDifference(0.5, 'K'), temperatureStep: { step: 2, unit: 'K' } },
+      'two rows written 274',
+    ],
+    [
+      'too many rows',
+      { from: temperature(300, 'K'), to: temperature(301, 'K'), every: temperatureDifference(1 / 16384, 'K') },
+      '16385 rows',
+    ],
+  ])('%s, with what was found', (_title, changed, found) => {
+    expect(problemOf(() => adjustmentTable(spec, { ...given, ...changed })).found).toBe(found);
+  });
   test('nothing at all', () => {
-    expect(problemOf(() => adjustmentTable(spec, undefined as never)).code).toBe('wrong kind');
+    expect(problemOf(() => adjustmentTable(spec, undefined as never))).toMatchObject({
+      code: 'wrong kind',
+      path: 'given',
+    });
   });
 });

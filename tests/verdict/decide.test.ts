@@ -7,7 +7,7 @@ import type { Instruments } from '../../src/reading/instruments.js';
 import { decide, type Acceptance, type Decided, type Rule } from '../../src/verdict/decide.js';
 import { uncertainty } from '../../src/verdict/budget.js';
 import { globalRisks } from '../../src/verdict/global-risk.js';
-import { bar, barOf, celsius, GIVEN, pointOf, reads, readingWith, specWith } from '../support/accumulator.js';
+import { bar, barOf, celsius, GIVEN, pointOf, reads, readingWith, specWith, tableOf } from '../support/accumulator.js';
 import { evenly } from '../support/evenly.js';
 import {
   at20,
@@ -59,6 +59,23 @@ describe('probabilities', () => {
     // From 136.5 to 141.5: 1.5 bar of 5 below 138, nothing above 142. The rest of the sum is 1e-6 bar wide.
     expect(probability.below).toBeCloseTo(0.3, 5);
     expect(probability.above).toBeLessThan(1e-6);
+  });
+
+  test('within is none where limits that cross within the errors leave less than nothing', () => {
+    // 0.55 and 0.85 bar/K: at 40 °C the limits are 8 bar apart, and 27 K colder they cross, where the gas may well be.
+    const minimum = tableOf([
+      [139, 20],
+      [150, 40],
+    ]);
+    const maximum = tableOf([
+      [141, 20],
+      [158, 40],
+    ]);
+    const spec = specification({ ...GIVEN, tolerance: { minimum, maximum } });
+    const instruments = instrumentsWith({ thermometer: { ...CONTACT, shellToGas: inK(30) } });
+    const { below, within, above } = decided(spec, reads(130), instruments, ruleOf('simple acceptance')).probability;
+    expect(below + above).toBeGreaterThan(1 + 1e-4);
+    expect(within).toBe(0);
   });
 
   test('at a limit are one half', () => {
@@ -204,6 +221,11 @@ describe('direction', () => {
   });
 });
 
+test('a reading on either limit is in the band, and one beyond either is not', () => {
+  const of = (p: number): boolean => decided(specWith(), at20(p), onlyNormal(0.5), ruleOf('guarded both ways')).inBand;
+  expect([137.999, 138, 140, 142, 142.001].map(of)).toEqual([false, true, true, true, false]);
+});
+
 describe('adjusting', () => {
   const of = (p: number, standard: number) =>
     decided(specWith(), at20(p), onlyNormal(standard), ruleOf('guarded acceptance')).adjusting;
@@ -222,6 +244,19 @@ describe('adjusting', () => {
     expect(poor.outsideNow).toBeGreaterThan(0.5);
     expect(poor.outsideNow - poor.outsideAfter).toBeLessThan(0.02);
     expect(poor.worth).toBe(false);
+  });
+
+  test('is worth it where only the risk above is not kept', () => {
+    expect(of(141.5, 0.8).worth).toBe(true);
+  });
+
+  test('is not worth it where both risks are kept, however much better the target is', () => {
+    const rule = ruleOf('simple acceptance', 0.02, 0.45);
+    // A third above the limit is a risk that this rule takes, and a fill to the target would leave next to nothing of it.
+    const { adjusting, probability } = decided(specWith(), at20(141.8), onlyNormal(0.5), rule);
+    expect(probability.above).toBeCloseTo(phi(-0.4), 10);
+    expect(adjusting.outsideNow - adjusting.outsideAfter).toBeGreaterThan(0.3);
+    expect(adjusting.worth).toBe(false);
   });
 
   test('to a target off the middle of its band may make it worse', () => {

@@ -55,11 +55,18 @@ describe('what is no adjustment table is not written', () => {
     [{}],
     [{ ...table, rows: null }],
     [{ ...table, rows: [null] }],
+    [{ ...table, rows: [table.rows[0], null] }],
+    [{ ...table, rows: [{ ...table.rows[0], written: null }] }],
+    ['a table'],
     [{ ...table, rows: [{ ...table.rows[0], written: { target: '1' } }] }],
     [{ ...table, model: undefined }],
   ])('case %#', (value) => {
     for (const write of [adjustmentText, adjustmentCsv])
-      expect(problemOf(() => write(value as AdjustmentTable))).toMatchObject({ code: 'wrong kind', path: 'table' });
+      expect(problemOf(() => write(value as AdjustmentTable))).toMatchObject({
+        code: 'wrong kind',
+        path: 'table',
+        wanted: expect.stringContaining('adjustment table') as unknown,
+      });
   });
 });
 
@@ -77,13 +84,15 @@ describe('the reasons in words', () => {
       path: 'result.because[1]',
     });
   });
-  test.each([[null], [{ reasons: null }], [{ reasons: { 'below the lower limit': Number.NaN } }], [{ explained: 0 }]])(
-    'in words that are no texts are refused: case %#',
-    (value) => {
-      const call = (): string => why(spec, reading, judge(spec, reading), value as never);
-      expect(problemOf(call).code).toBe('words not sound');
-    },
-  );
+  test.each<[unknown, string]>([
+    [null, 'words'],
+    [{ reasons: null }, 'words.reasons'],
+    [{ reasons: { 'below the lower limit': Number.NaN } }, 'words.reasons'],
+    [{ explained: 0 }, 'words'],
+  ])('in words that are no texts are refused: case %#', (value, path) => {
+    const call = (): string => why(spec, reading, judge(spec, reading), value as never);
+    expect(problemOf(call)).toMatchObject({ code: 'words not sound', path });
+  });
 });
 
 test('the causes of an empty gas side are nobody’s to change', () => {

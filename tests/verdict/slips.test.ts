@@ -220,6 +220,11 @@ test('every slip has words', () => {
   expect(slipText({ code: 'unit of temperature', number: 104, stated: '°C', readAs: '°F' })).toBe(
     'the number 104 was stated in °C; the thermometer may show °F',
   );
-  expect(problemOf(() => slipText(null as never)).code).toBe('wrong kind');
-  expect(problemOf(() => slipText({ code: 'toString' } as never)).code).toBe('unknown word');
+  expect(problemOf(() => slipText(null as never))).toMatchObject({ code: 'wrong kind', path: 'slip' });
+  expect(problemOf(() => slipText({ code: 'toString' } as never))).toMatchObject({
+    code: 'unknown word',
+    path: 'slip.code',
+  });
+  const noText = { code: 'unit of pressure', number: {}, stated: 'bar', readAs: 'MPa' };
+  expect(problemOf(() => slipText(noText as never))).toMatchObject({ code: 'wrong kind', path: 'slip' });
 });

@@ -46,6 +46,7 @@ import {
   notAText,
   notATime,
   notATolerance,
+  notEachOnce,
   notJson,
   notJsonText,
   notMinutesAtRest,
@@ -238,6 +239,7 @@ export const problemTexts = [
   outsideBounds,
   notACount,
   tooFewRowsToAudit,
+  notEachOnce,
 ] as const;
 
 /**

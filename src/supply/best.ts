@@ -5,7 +5,14 @@ import { better, isBetter, usefulIn, type Found, type Objective, type Score } fr
 import { search } from './search.js';
 import type { Stock } from './stock.js';
 
-/** Up to so many pairs of a bottle and an accumulator a plan is searched for exactly. */
+/**
+ * Up to so many pairs of a bottle and an accumulator a plan is searched for exactly.
+ *
+ * @example
+ * ```ts
+ * MOST_PAIRS; // => 12
+ * ```
+ */
 export const MOST_PAIRS = 12;
 
 /** How a plan does by one objective, and what no plan can exceed that is as good in those before it. */

@@ -28,7 +28,7 @@ export interface Now extends Amounts {
   readonly open: readonly number[];
 }
 
-const MOST_LEVELS = 24;
+const MOST_LEVELS = 16;
 /** Supplies count a little too high, so that rounding never makes a bound too tight. */
 const SLACK = 1 + 1e-11;
 

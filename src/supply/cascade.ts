@@ -4,16 +4,18 @@
 import { fewestBottles, mostCompleted, type Levels, type Now } from './bound.js';
 import type { Flow } from './flow.js';
 import { isBetter, usefulIn, type Found, type Move, type Objective } from './objective.js';
-import { kitAt, stepOf, type Stock } from './stock.js';
+import { kitAt, pressureOf, stepOf, type Stock } from './stock.js';
 
 type Way = 'one bottle' | 'one bottle if it can' | 'cascade';
 
 /** How often what was left undone is put to the front, and how many numbers of full bottles are tried. */
-const TURNS = 4;
-const NUMBERS_OF_BOTTLES = 3;
+const TURNS = 1;
+const NUMBERS_OF_BOTTLES = 2;
 /** In how many of the orders cascades are tried, and how many bottles raise an accumulator before one that completes it. */
-const IN_CASCADE = 2;
-const MOST_RAISES = 4;
+const IN_CASCADE = 1;
+const MOST_RAISES = 3;
+/** How many bottles are tried to be spared. */
+const MOST_SPARED = 8;
 
 /** The plan of no steps. */
 export function nothing(stock: Stock): Found {
@@ -64,7 +66,8 @@ export function cascade(stock: Stock, levels: Levels, order: readonly Objective[
     const { way, sequence, allowed, undone } = best;
     attempt(allowed, [...undone, ...sequence.filter((a) => !undone.includes(a))], way);
   }
-  for (const b of usedIn(best.moves, stock)) {
+  // Where gas is short no bottle can be spared.
+  for (const b of best.undone.length > 0 ? [] : usedIn(best.moves, stock).slice(0, MOST_SPARED)) {
     const { way, sequence, allowed } = best;
     const fewer = allowed.filter((other) => other !== b);
     attempt(fewer, sequence, way);
@@ -102,12 +105,12 @@ interface Attempt extends Found {
 
 function run(stock: Stock, allowed: readonly number[], sequence: readonly number[], way: Way): Attempt {
   const { sources, sinks } = stock;
-  const bottles = sources.map(({ n }) => n);
+  const held: Held = { amounts: sources.map(({ n }) => n), pressures: sources.map(({ p }) => p) };
   const moves: Move[] = [];
   const undone: number[] = [];
   const isUsed = sources.map(() => false);
   for (const a of sequence) {
-    const steps = filled(stock, allowed, bottles, a, way);
+    const steps = filled(stock, allowed, held, a, way);
     if (steps === undefined) undone.push(a);
     else {
       moves.push(...steps);
@@ -120,16 +123,22 @@ function run(stock: Stock, allowed: readonly number[], sequence: readonly number
     'full bottles opened': count((b) => sources[b]?.isFull === true),
     'bottles used': count(() => true),
     connections: moves.length,
-    'useful remainder': usefulIn(stock, bottles),
+    'useful remainder': usefulIn(stock, held.amounts),
   };
   return { moves, score, way, sequence, allowed, undone };
 }
 
-/** The steps that complete one accumulator, and the amounts in the bottles after them; nothing, and no change, if it fails. */
+/** What is in the bottles at a moment of a run, mol and Pa absolute. */
+interface Held {
+  readonly amounts: number[];
+  readonly pressures: number[];
+}
+
+/** The steps that complete one accumulator, and what is in the bottles after them; nothing, and no change, if it fails. */
 function filled(
   stock: Stock,
   allowed: readonly number[],
-  bottles: number[],
+  { amounts, pressures }: Held,
   a: number,
   way: Way,
 ): readonly Move[] | undefined {
@@ -144,39 +153,39 @@ function filled(
     const takes = sink.n_to - n_a + kit;
     for (const b of allowed) {
       // Compared as a part of its volume: a pressure, and not the size of the bottle, makes it of use elsewhere.
-      const left = ((bottles[b] ?? 0) - takes - (keep[b] ?? 0)) / (stock.sources[b]?.V ?? 1);
+      const left = ((amounts[b] ?? 0) - takes - (keep[b] ?? 0)) / (stock.sources[b]?.V ?? 1);
       if (left >= 0 && left < least) [best, least] = [b, left];
     }
     return best;
   };
+  if (allowed.every((b) => (amounts[b] ?? 0) < (keep[b] ?? 0) + kit)) return undefined;
   const out: Flow = { bottle: 0, accumulator: 0, ended: 'equalised' };
-  const before = new Map<number, number>();
+  const before: { readonly b: number; readonly n: number; readonly p: number }[] = [];
   const moves: Move[] = [];
   /** Whether a step from a bottle completes it. */
   const completes = (b: number): boolean => {
-    const n_b = bottles[b] ?? 0;
-    if (!stepOf(stock, b, a, n_b, n_a, out)) return false;
-    before.set(b, n_b);
-    bottles[b] = out.bottle;
+    const [n = 0, p = 0] = [amounts[b], pressures[b]];
+    const source = stock.sources[b];
+    if (source === undefined || !stepOf(stock, b, a, n, n_a, out)) return false;
+    before.push({ b, n, p });
+    amounts[b] = out.bottle;
+    pressures[b] = pressureOf(stock.kernel, source, out.bottle);
     n_a = out.accumulator;
     moves.push({ b, a });
     return out.ended === 'at the pressure wanted';
   };
-  if (allowed.every((b) => (bottles[b] ?? 0) < (keep[b] ?? 0) + kit)) return undefined;
   const alone = way === 'cascade' ? undefined : justEnough();
   if (alone !== undefined && completes(alone)) return moves;
   if (way !== 'one bottle') {
-    const lowestFirst = [...allowed].sort((x, y) => fullness(stock, bottles, x) - fullness(stock, bottles, y) || x - y);
+    let p_a = sink.p;
+    const lowestFirst = [...allowed].sort((x, y) => (pressures[x] ?? 0) - (pressures[y] ?? 0) || x - y);
     for (const b of lowestFirst) {
+      if ((pressures[b] ?? 0) <= p_a + stock.difference) continue;
       if (moves.length > MOST_RAISES) break;
       if (completes((way === 'cascade' ? undefined : justEnough()) ?? b)) return moves;
+      p_a = pressureOf(stock.kernel, sink, n_a);
     }
   }
-  for (const [b, n] of before) bottles[b] = n;
+  for (const { b, n, p } of before) [amounts[b], pressures[b]] = [n, p];
   return undefined;
-}
-
-/** How full a bottle is: its density, which at one temperature goes with pressure. */
-function fullness({ sources }: Stock, bottles: readonly number[], b: number): number {
-  return (bottles[b] ?? 0) / (sources[b]?.V ?? 1);
 }

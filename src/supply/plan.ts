@@ -11,8 +11,8 @@ import { bestOf, type Reached } from './best.js';
 import { bottleNumbers, needPurity, stateOf, type Bottle, type BottleNumbers, type BottleState } from './bottle.js';
 import { checkedRig, neededDifference, type Rig } from './kit.js';
 import { checkedOrder, type Objective } from './objective.js';
-import { accumulatorUnfit, bottleUnfit, isFilled, pressureOf, told, type FillingStep, type Parts } from './result.js';
-import { sinkOf, sourceOf, stockOf, type Stock } from './stock.js';
+import { accumulatorUnfit, bottleUnfit, isFilled, told, type FillingStep, type Parts } from './result.js';
+import { pressureOf, sinkOf, sourceOf, stockOf, type Stock } from './stock.js';
 import { checkedToFill, type ToFill } from './to-fill.js';
 
 /** What a filling is planned for. */
@@ -68,7 +68,14 @@ export interface FillingPlan {
   readonly sources: readonly Source[];
 }
 
-/** Bottles and accumulators in one plan: more are no one's day of work. */
+/**
+ * The most bottles, and the most accumulators, that one plan takes.
+ *
+ * @example
+ * ```ts
+ * MOST_IN_PLAN; // => 1000
+ * ```
+ */
 export const MOST_IN_PLAN = 1000;
 
 /**

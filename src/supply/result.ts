@@ -5,9 +5,8 @@ import type { BottleNumbers } from './bottle.js';
 import type { Ended, Flow } from './flow.js';
 import type { Move } from './objective.js';
 import type { Rig } from './kit.js';
-import { stepOf, type Stock } from './stock.js';
+import { pressureOf, stepOf, type Stock } from './stock.js';
 import type { ToFill } from './to-fill.js';
-import type { GasKernel, Pvt } from '../gas/model.js';
 
 /** One bottle connected to one accumulator, and taken off again. */
 export interface FillingStep {
@@ -69,13 +68,6 @@ export function told(stock: Stock, { bottles: given, accumulators: wanted }: Par
     ];
   });
   return { steps, bottles, accumulators, vented };
-}
-
-/** Absolute pressure of an amount in a vessel. */
-export function pressureOf(kernel: GasKernel, { V, T }: { readonly V: number; readonly T: number }, n: number): number {
-  const out: Pvt = { p_Pa: 0, dpdrho_T: 0, dpdT_rho: 0 };
-  kernel.pvt(T, n / V, out);
-  return out.p_Pa;
 }
 
 /** Why a bottle takes no part: what is wrong with it, and what it would do to the rig. */

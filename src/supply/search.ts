@@ -85,9 +85,9 @@ export function search(stock: Stock, levels: Levels, order: readonly Objective[]
     if (isHopeless()) return;
     for (let a = 0; a < sinks.length; a += 1) {
       for (let b = 0; b < sources.length; b += 1) {
-        if (last !== undefined && last.a !== a && last.b !== b && (a < last.a || (a === last.a && b < last.b)))
-          continue;
-        step(b, a);
+        if (last !== undefined && last.a > a && last.b !== b) continue;
+        if (hasTwinBefore(sinkTwins[a], isTouched) || hasTwinBefore(sourceTwins[b], isUsed)) continue;
+        step(b, a, last);
       }
     }
   };

@@ -1,6 +1,6 @@
 // What a plan is made for, in numbers: bottles and accumulators that can take part, and what each pair of them needs.
 import { densityAt } from '../gas/door.js';
-import type { GasKernel, GasModel } from '../gas/model.js';
+import type { GasKernel, GasModel, Pvt } from '../gas/model.js';
 import type { BottleNumbers } from './bottle.js';
 import { flow, type Flow, type Sink, type Source } from './flow.js';
 import { neededDifference, type Rig } from './kit.js';
@@ -72,4 +72,11 @@ export function stepOf(stock: Stock, b: number, a: number, n_b: number, n_a: num
 /** What the kit takes at an accumulator's pressure wanted, mol. */
 export function kitAt({ kit_V }: Stock, { n_to, V, rho_vented }: Sink): number {
   return kit_V * (n_to / V - rho_vented);
+}
+
+/** Absolute pressure of an amount in a vessel. */
+export function pressureOf(kernel: GasKernel, { V, T }: { readonly V: number; readonly T: number }, n: number): number {
+  const out: Pvt = { p_Pa: 0, dpdrho_T: 0, dpdT_rho: 0 };
+  kernel.pvt(T, n / V, out);
+  return out.p_Pa;
 }

@@ -183,3 +183,5 @@ export {
   type PlannedAccumulator,
   type PlannedBottle,
 } from './supply/plan.js';
+export { MOST_SERVED, serves, type Serves } from './supply/serves.js';
+export { bottlesToOrder, MOST_ORDERED, type BottleOrder, type BottleSize } from './supply/order.js';

@@ -94,6 +94,11 @@ function startOf(stock: Stock, count: number): Now {
   return { bottles, accumulators, open: openAt(stock, { bottles, accumulators }) };
 }
 
+/** A bound of the accumulators that can be completed with all bottles. */
+export function mostAtStart(stock: Stock): number {
+  return mostCompleted(stock, levelsOf(stock), startOf(stock, stock.sources.length));
+}
+
 /** Bounds of a score from the start, by objective, when at least so many accumulators are completed. */
 function boundAt(stock: Stock, levels: Levels, now: Now, objective: Objective, count: number): number {
   const isFull = (b: number): boolean => stock.sources[b]?.isFull === true;

@@ -1,5 +1,5 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
-import { belowVacuumGauge, notANumber, notAText, notPositive, outsideBounds } from '../basis/problem.js';
+import { belowVacuumGauge, negative, notANumber, notAText, notPositive, outsideBounds } from '../basis/problem.js';
 import { step2, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
 import type { SupplyCode } from '../basis/words.js';
@@ -207,8 +207,7 @@ function needBottle({ name, waterVolume, label, read, within, residual }: Bottle
   check('within', () => needSize(within));
   check('residual', () => {
     need('gauge pressure', residual, '');
-    if (residual.pascals < 0)
-      fail(outsideBounds, '', `${inBar(residual.pascals)} gauge`, { bounds: '0 bar gauge or more' });
+    if (residual.pascals < 0) fail(negative, '', `${inBar(residual.pascals)} gauge`);
   });
   failIfAny(problems);
 }

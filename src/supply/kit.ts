@@ -85,7 +85,7 @@ const CHECKED: Fields = { gasVolume: 'as it is', read: READ };
  * ```ts
  * const read = { pressure: gauge(148, 'bar'), temperature: temperature(20, '°C'), ambient: standardAtmosphere };
  * const loss = checkLoss(nitrogen, { gasVolume: volume(1, 'L'), read }, volume(30, 'mL'), gauge(0, 'bar'));
- * write(loss.fall, { step: 0.1, unit: 'bar' }); // => '4.7 bar difference'
+ * write(loss.fall, { step: 0.01, unit: 'bar' }); // => '4.64 bar difference'
  * ```
  */
 export function checkLoss(

@@ -126,7 +126,7 @@ export function search(stock: Stock, levels: Levels, order: readonly Objective[]
 }
 
 /** For each of a list those before it that are alike in everything. */
-function twins<T extends object>(list: readonly T[]): readonly (readonly number[])[] {
+function twins(list: readonly object[]): readonly (readonly number[])[] {
   const texts = list.map((one) => JSON.stringify(one));
   return texts.map((text, i) => texts.flatMap((other, j) => (j < i && other === text ? [j] : [])));
 }

@@ -125,7 +125,7 @@ export interface BottleNumbers {
  *   residual: gauge(5, 'bar'),
  * };
  * const { at15C, state } = bottleState(nitrogen, bottle, 99.9);
- * write(at15C, { step: 0.1, unit: 'bar' }); // => '182.6 bar gauge'
+ * write(at15C, { step: 0.1, unit: 'bar' }); // => '182.2 bar gauge'
  * state; // => 'part used'
  * ```
  */

@@ -7,7 +7,7 @@ import { need, wrongKind, type AbsolutePressure, type GaugePressure, type Volume
 import { inBar } from '../quantity/unit.js';
 import { needAmbient, type Conditions } from '../target/conditions.js';
 import { needConditions } from '../target/target.js';
-import { bestOf, mostAtStart } from './best.js';
+import { bestOf, mostAtStart, type Best } from './best.js';
 import { LABEL_T_K, needAboveZero, needNumber, needSpace } from './bottle.js';
 import type { Source } from './flow.js';
 import { OBJECTIVES } from './objective.js';
@@ -114,21 +114,34 @@ export function bottlesToOrder(filling: FillingGiven, size: BottleSize, reserveP
   const { difference } = withMore(0);
   if (sinks.some(({ p_to }) => [...fit, made].every((one) => one.p < p_to + difference)))
     return notFound('target above every bottle');
-  let fewest: BottleOrder['fewest'] = 'proven';
-  for (let count = 0; count <= MOST_ORDERED; count += 1) {
-    const stock = withMore(count);
-    // So few are proven not to be enough, and then fewer are not either.
-    if (mostAtStart(stock) < sinks.length) {
-      fewest = 'proven';
-      continue;
-    }
-    const best = bestOf(stock, OBJECTIVES);
-    if (best.score['accumulators completed'] === sinks.length)
-      return { needed: count, order: Math.ceil((count * (100 + reservePercent)) / 100), fewest, because: [] };
-    const bound = best.objectives[0]?.bound;
-    fewest = typeof bound === 'number' && bound < sinks.length ? 'proven' : 'not proven';
+  // One more at the end of the list never makes a plan worse, so that the fewest are found by halving.
+  const best = (count: number): Best => bestOf(withMore(count), OBJECTIVES);
+  const areEnough = (count: number): boolean =>
+    mostAtStart(withMore(count)) >= sinks.length && best(count).score['accumulators completed'] === sinks.length;
+  let [tooFew, needed] = [-1, 0];
+  while (!areEnough(needed)) {
+    if (needed === MOST_ORDERED) return notFound('no plan found');
+    tooFew = needed;
+    needed = Math.min(MOST_ORDERED, Math.max(1, 2 * needed));
   }
-  return notFound('no plan found');
+  while (needed - tooFew > 1) {
+    const middle = Math.floor((tooFew + needed) / 2);
+    if (areEnough(middle)) needed = middle;
+    else tooFew = middle;
+  }
+  return {
+    needed,
+    order: Math.ceil((needed * (100 + reservePercent)) / 100),
+    fewest: tooFew < 0 || isTooFew(best(tooFew), sinks.length) ? 'proven' : 'not proven',
+    because: [],
+  };
+}
+
+/** Whether it is proven that no plan completes so many. */
+function isTooFew({ objectives }: Best, count: number): boolean {
+  return objectives.some(
+    ({ objective, bound }) => objective === 'accumulators completed' && typeof bound === 'number' && bound < count,
+  );
 }
 
 function notFound(because: SupplyCode): BottleOrder {

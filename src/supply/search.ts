@@ -18,7 +18,7 @@ import { better, isBetter, usefulIn, type Found, type Move, type Objective, type
 import { stepOf, type Stock } from './stock.js';
 
 /** Beyond so many states the search is given up; it is then a heuristic like the other. */
-export const MOST_STATES = 300_000;
+export const MOST_STATES = 100_000;
 
 /** What a search found, and whether it looked at everything that could be better. */
 export interface Searched {

@@ -60,7 +60,7 @@ export const MOST_SERVED = 10_000;
  * } as const;
  * const one = toFill('EV 1', spec, reading);
  * const rig = { kit: { volume: volume(30, 'mL'), rated: gauge(300, 'bar') }, regulator: 'none' } as const;
- * if ('to' in one) serves(nitrogen, bottle, one, rig).accumulators; // => 40
+ * if ('to' in one) serves(nitrogen, bottle, one, rig).accumulators; // => 43
  * ```
  */
 export function serves(gas: GasModel, bottle: Bottle, accumulator: ToFill, rig: Rig): Serves {

@@ -2,7 +2,7 @@
 // equalisation, no bounds, no left-out orders but those of courses that reach the same amounts.
 import { nitrogen } from 'isochore';
 import { expect, test } from 'vitest';
-import { bestOf } from '../../src/supply/best.js';
+import { bestOf, mostAtStart } from '../../src/supply/best.js';
 import { OBJECTIVES, type Objective } from '../../src/supply/objective.js';
 import { stockOf, type Stock } from '../../src/supply/stock.js';
 import type { Rig } from '../../src/supply/kit.js';
@@ -121,6 +121,7 @@ test('plans of up to 3 bottles and 4 accumulators are as good as any course of s
     const stock = randomStock(seed);
     const all = everything(stock);
     const tolerance = 2e-9 * stock.sources.reduce((sum, { n }) => sum + n, 0);
+    expect(mostAtStart(stock)).toBeGreaterThanOrEqual(Math.max(...all.map(([completed = 0]) => completed)));
     for (const order of ORDERS) {
       const best = bestOf(stock, order);
       expect(best.optimal, `seed ${seed}`).toBe('proven');

@@ -7,10 +7,12 @@ import {
   check,
   cubicNitrogen,
   decide,
+  fillingPlan,
   gauge,
   idealNitrogen,
   judge,
   nitrogen,
+  OBJECTIVES,
   pressureDifference,
   slips,
   specification,
@@ -130,6 +132,42 @@ function largeRound() {
 }
 const large = largeRound();
 
+/** 200 accumulators and 40 bottles, some of them full: gas for nearly all. */
+const filling = {
+  gas: nitrogen,
+  leastPurityPercent: /** @type {const} */ ('not demanded'),
+  accumulators: inputs((i) => ({
+    name: `accumulator ${i}`,
+    gasVolume: volume(1 + (i % 9), 'L'),
+    read: { ...at(conditions, i), pressure: gauge(at(bars, i) - 60, 'bar') },
+    to: gauge(at(bars, i) - 40 + (i % 30), 'bar'),
+    allowable: gauge(250, 'bar'),
+  })).slice(0, 200),
+  bottles: inputs((i) => ({
+    name: `bottle ${i}`,
+    waterVolume: volume(i % 3 === 0 ? 50 : 20, 'L'),
+    label: {
+      gas: 'nitrogen',
+      purityPercent: 99.99,
+      filling: gauge(200, 'bar'),
+      rated: gauge(230, 'bar'),
+      ambient: standardAtmosphere,
+    },
+    read: {
+      pressure: gauge(i % 4 === 0 ? 205 : 80 + ((i * 37) % 110), 'bar'),
+      temperature: temperature(25, '°C'),
+      ambient: standardAtmosphere,
+    },
+    within: pressureDifference(4, 'bar'),
+    residual: gauge(5, 'bar'),
+  })).slice(0, 40),
+  rig: /** @type {const} */ ({
+    kit: { volume: volume(30, 'mL'), rated: gauge(300, 'bar') },
+    regulator: 'none',
+  }),
+  objectives: OBJECTIVES,
+};
+
 /** @type {readonly Subject[]} */
 export const SUBJECTS = [
   { name: 'gauge, in bar', call: (i) => gauge(at(bars, i), 'bar').pascals },
@@ -174,5 +212,9 @@ export const SUBJECTS = [
     name: 'reportRound, an accumulator',
     call: () => reportRound(large.round, { problems: 'refuse the round' }).accumulators.length,
     each: large.count,
+  },
+  {
+    name: 'fillingPlan, 200 accumulators and 40 bottles',
+    call: () => fillingPlan(filling).steps.length,
   },
 ];

@@ -147,6 +147,7 @@ export const STOCK = {
   'nitrogen of the other build': () => OTHER.nitrogen,
   standardAtmosphere: () => library.standardAtmosphere,
   normalConditions: () => library.normalConditions,
+  OBJECTIVES: () => library.OBJECTIVES,
   reference60F: () => library.reference60F,
   'a Fault': () => {
     try {

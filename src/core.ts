@@ -168,3 +168,21 @@ export {
 } from './charge/charge.js';
 export { assess, type Assessment } from './charge/assess.js';
 export { check, type Check } from './charge/check.js';
+export { supplyText, type SupplyCode } from './basis/words.js';
+export { bottleState, type Bottle, type BottleState } from './supply/bottle.js';
+export { checkLoss, type CheckLoss, type Held, type Kit, type Regulator, type Rig } from './supply/kit.js';
+export { toFill, type ToFill } from './supply/to-fill.js';
+export type { Ended } from './supply/flow.js';
+export { OBJECTIVES, type Objective } from './supply/objective.js';
+export { MOST_PAIRS, type Reached } from './supply/best.js';
+export type { FillingStep } from './supply/result.js';
+export {
+  fillingPlan,
+  MOST_IN_PLAN,
+  type FillingGiven,
+  type FillingPlan,
+  type PlannedAccumulator,
+  type PlannedBottle,
+} from './supply/plan.js';
+export { MOST_SERVED, serves, type Serves } from './supply/serves.js';
+export { bottlesToOrder, MOST_ORDERED, type BottleOrder, type BottleSize } from './supply/order.js';

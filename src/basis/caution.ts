@@ -28,7 +28,12 @@ export type CautionCode =
   | 'model uncertainty not stated'
   | 'certificate past due'
   | 'reading high on the scale'
-  | 'common shift';
+  | 'common shift'
+  | 'bottle above its rating'
+  | 'bottle of another gas'
+  | 'above the rating of kit or regulator'
+  | 'booster needed'
+  | 'settled pressures';
 
 export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>> = {
   'reading above the allowable pressure': [
@@ -111,6 +116,31 @@ export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>>
     'caution',
     'Readings taken with one gauge are off together. Suspect the gauge, its unit, its calibration and the thermometer ' +
       'before as many leaks: compare them with others before gas is added or vented anywhere.',
+  ],
+  'bottle above its rating': [
+    'danger',
+    'Referred to 15 °C, the pressure of a bottle is above its rating. Do not use or move it, keep away from it and from ' +
+      'heat, and call its supplier.',
+  ],
+  'bottle of another gas': [
+    'danger',
+    'The label of a bottle names another gas than the charge gas. Do not connect it; set it apart. The colour of a bottle ' +
+      'is no proof of what is in it.',
+  ],
+  'above the rating of kit or regulator': [
+    'danger',
+    'A bottle, or a pressure wanted, is above what the charging kit or the regulator may hold. Do not connect them; use ' +
+      'a kit and a regulator that are rated for it.',
+  ],
+  'booster needed': [
+    'caution',
+    'A pressure wanted is above every bottle: gas does not flow uphill. A booster, worked by its own manual, or a bottle of ' +
+      'higher pressure is needed.',
+  ],
+  'settled pressures': [
+    'note',
+    'The plan counts every vessel at its own constant temperature: its pressures are those after settling. While gas flows ' +
+      'the accumulator is warmer and the bottle colder, and gauges show otherwise.',
   ],
 };
 

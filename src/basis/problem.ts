@@ -564,3 +564,11 @@ export const tooFewRowsToAudit = {
   wanted: 'two rows or more; three for a wrong cell to be suspected, six for it to be named',
   remedy: 'one row fits every gas: give more rows of the table',
 } as const;
+
+// Supply
+
+export const notEachOnce = {
+  code: 'not each once',
+  wanted: 'each of these once: {words}',
+  remedy: 'put all of them in the order that is meant, and no others',
+} as const;

@@ -266,6 +266,60 @@ export function uncertaintyText(
   return ownText(ownField(own, code, 'own'), 'own') ?? text;
 }
 
+/** Why a bottle, or an accumulator, takes no part in a filling or is not completed, by stable codes. */
+export type SupplyCode =
+  | 'another gas on the label'
+  | 'purity not stated'
+  | 'purity too low'
+  | 'above its rating'
+  | 'not above its residual pressure'
+  | 'bottle above the rating of the kit'
+  | 'bottle above the rating of the regulator'
+  | 'nothing to add'
+  | 'target above its allowable pressure'
+  | 'target above the rating of the kit'
+  | 'target above the rating of the regulator'
+  | 'target above every bottle'
+  | 'no bottle to use'
+  | 'not enough gas'
+  | 'no plan found';
+
+export const SUPPLY: Readonly<Record<SupplyCode, string>> = {
+  'another gas on the label': 'the label of the bottle names another gas: do not connect it',
+  'purity not stated': 'a purity is demanded, and the label of the bottle states none',
+  'purity too low': 'the purity on the label of the bottle is lower than what is demanded',
+  'above its rating': 'referred to 15 °C, the pressure of the bottle is above its rating: do not use it',
+  'not above its residual pressure':
+    'the pressure of the bottle is not above its residual pressure: it counts as empty',
+  'bottle above the rating of the kit': 'the bottle has more pressure than the charging kit may hold',
+  'bottle above the rating of the regulator': 'the bottle has more pressure than the inlet of the regulator may hold',
+  'nothing to add': 'the accumulator has the pressure wanted, or more',
+  'target above its allowable pressure': 'the pressure wanted is above the allowable pressure of the accumulator',
+  'target above the rating of the kit': 'the pressure wanted is above what the charging kit may hold',
+  'target above the rating of the regulator': 'the pressure wanted is above what the outlet of the regulator may hold',
+  'target above every bottle':
+    'the pressure wanted, with the difference that the regulator needs, is above every bottle: a booster is needed, or a ' +
+    'bottle of higher pressure',
+  'no bottle to use': 'there is no bottle that may be used',
+  'not enough gas': 'no plan completes more accumulators with these bottles',
+  'no plan found': 'no plan was found that completes it too; that there is none is not proven',
+};
+
+/**
+ * Why a bottle or an accumulator takes no part in a filling, or is not completed, in words.
+ *
+ * @param own words in place of the library's
+ * @throws {@link Fault} `unknown word` for a code that there is not; `words not sound` for words that are no texts
+ * @example
+ * ```ts
+ * supplyText('no bottle to use'); // => 'there is no bottle that may be used'
+ * ```
+ */
+export function supplyText(code: SupplyCode, own?: Readonly<Partial<Record<SupplyCode, string>>>): string {
+  needCode(SUPPLY, code, 'code');
+  return ownText(ownField(own, code, 'own'), 'own') ?? SUPPLY[code];
+}
+
 function wordsOf(catalogue: Readonly<Record<string, string>>, code: string): string | undefined {
   return typeof code === 'string' && Object.hasOwn(catalogue, code) ? catalogue[code] : undefined;
 }

@@ -47,6 +47,7 @@ import {
   notAText,
   notATime,
   notATolerance,
+  notEachOnce,
   notJson,
   notJsonText,
   notMinutesAtRest,
@@ -291,6 +292,7 @@ export const problemTexts = [
   outsideBounds,
   notACount,
   tooFewRowsToAudit,
+  notEachOnce,
 ] as const;
 
 /**

@@ -364,7 +364,7 @@ export const WRONG: readonly Wrong[] = [
   {
     title: 'an accumulator of a ranking, which may not have been judged',
     program: 'worstFirst(report)[0]?.accumulators[0]?.accumulator;',
-    says: [/Property 'accumulator' does not exist on type/, /notJudged/],
+    says: [/Property 'accumulator' does not exist on type 'Ranked'/],
   },
   {
     title: 'a state of an accumulator that there is not',

@@ -1,0 +1,21 @@
+import { relation } from '../basis/relation.js';
+
+/** All the gas of a vessel. */
+export const CONTENTS = /* @__PURE__ */ relation({
+  gives: 'n',
+  unit: 'mol',
+  from: ['V', 'rho'],
+  formula: 'V * rho',
+  source: 'molar density, by definition',
+  of: (V, rho) => V * rho,
+});
+
+/** The density when a vessel and the space of a charging kit, both at its temperature, have become one. */
+export const WITH_KIT = /* @__PURE__ */ relation({
+  gives: 'rho',
+  unit: 'mol/m3',
+  from: ['V', 'rho_high', 'V_kit', 'rho_kit'],
+  formula: '(V * rho_high + V_kit * rho_kit) / (V + V_kit)',
+  source: 'mass balance of two vessels that become one, at one temperature',
+  of: (V, rho_high, V_kit, rho_kit) => (V * rho_high + V_kit * rho_kit) / (V + V_kit),
+});

@@ -27,7 +27,10 @@ export type CautionCode =
   | 'table and nominal point disagree'
   | 'model uncertainty not stated'
   | 'certificate past due'
-  | 'reading high on the scale';
+  | 'reading high on the scale'
+  | 'stop may settle high'
+  | 'stop may settle low'
+  | 'computed stop';
 
 export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>> = {
   'reading above the allowable pressure': [
@@ -105,6 +108,19 @@ export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>>
     'note',
     'The reading lies above three quarters of the scale of the gauge, which is more than a gauge under steady pressure is ' +
       'meant for. Use one with a higher scale.',
+  ],
+  'stop may settle high': [
+    'caution',
+    'If the gas gives or takes its heat before the stop, it settles above the band. Wait, read again, and bleed down.',
+  ],
+  'stop may settle low': [
+    'caution',
+    'If the gas keeps the heat of compression until the stop, it settles below the band. Wait, read again, and fill again.',
+  ],
+  'computed stop': [
+    'caution',
+    'This stop goes beyond what the specification allows for settling, on the statement that it permits a computed one. ' +
+      "Hold that against the maker's manual, and never pass the allowable pressure.",
   ],
 };
 

@@ -74,8 +74,7 @@ export function bleeding(vessel: RigidVessel, before: Read, given: BleedingGiven
 
 /** The end of letting gas out by one way of exchanging heat. */
 export function bleed(start: Start, wanted: Wanted, heat: Heat, trace?: Trace): AtStop {
-  const stop_Pa = 'stop_Pa' in wanted ? wanted.stop_Pa : undefined;
-  return movedTo(start, bledBy(start, wanted, heat), stop_Pa, 'given.until', trace);
+  return movedTo(start, bledBy(start, wanted, heat), wanted, 'given.until', trace);
 }
 
 function bledBy({ model, state }: Start, wanted: Wanted, heat: Heat): State {

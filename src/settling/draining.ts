@@ -15,7 +15,7 @@ import {
 import { inBar } from '../quantity/unit.js';
 import type { Read } from '../verdict/compare.js';
 import { cooledTo } from './cooling.js';
-import { expandedIsentropically, pressureOf, stateWithPressure, type State } from './energy.js';
+import { expandedIsentropically, stateWithPressure, type State } from './energy.js';
 import { needMinutes, settledGauge, startOf, stateRead, type Start, type RigidVessel } from './vessel.js';
 
 /** How the oil left, and how long ago. */
@@ -111,8 +111,5 @@ function coldestBehind(now: Start, before: State, minutes: number, timeConstant:
     const stop: Start = { ...now, state: expanded };
     return { T_K: cooledTo({ stop, shell_K: state.T_K, timeConstantMinutes: timeConstant }, minutes), rho };
   };
-  const settled = { T_K: state.T_K, rho: state.rho };
-  // Nothing left to warm, to the last place.
-  if (Math.abs(pressureOf(model, path(state.rho)) - p_Pa) <= 1e-13 * p_Pa) return settled;
   return stateWithPressure(model, path, p_Pa, [state.rho, before.rho], 'too low');
 }

@@ -37,25 +37,36 @@ export function pressureOf(model: GasModel, { T_K, rho }: State): number {
   return out.p_Pa;
 }
 
-/** The temperature at which a molar density has an internal energy or an entropy; NaN where the gas has none. */
+/**
+ * The temperature at which a molar density has an internal energy or an entropy; NaN where the gas has none. `near_K` is a
+ * temperature from which Newton's method is tried before the root is bracketed.
+ */
 export function temperatureWith(
   model: GasModel,
   rho: number,
   property: 'u_J_mol' | 's_J_molK',
   wanted: number,
+  near_K: number,
 ): number {
   if (!(rho > 0) || rho >= model['~kernel'].densest_mol_m3) return Number.NaN;
   const of = fluid();
-  const at = (T_K: number, out: Sloped): void => {
-    model['~kernel'].properties(T_K, rho, of);
+  const at = (T: number, out: Sloped): void => {
+    model['~kernel'].properties(T, rho, of);
     out.value = of[property];
-    out.slope = property === 'u_J_mol' ? of.cv_J_molK : of.cv_J_molK / T_K;
+    out.slope = property === 'u_J_mol' ? of.cv_J_molK : of.cv_J_molK / T;
   };
   const end: Sloped = { value: 0, slope: 0 };
   const [coldest, hottest] = model.validity.temperature_K;
   // Nearly always the root lies above the critical temperature, and the two-phase region need not be looked for.
   let low = Math.max(model['~kernel'].criticalTemperature_K, coldest);
   let high = hottest;
+  let T_K = near_K;
+  for (let step = 0; step < 6 && T_K > low && T_K < high; step += 1) {
+    at(T_K, end);
+    const change = (wanted - end.value) / end.slope;
+    T_K += change;
+    if (Math.abs(change) <= 1e-9 * T_K) return T_K;
+  }
   at(low, end);
   if (end.value > wanted) {
     high = low;
@@ -93,7 +104,7 @@ export function bottleSource(model: GasModel, start: State, volumes: number): So
   const { u_J_mol: u_1, s_J_molK: s_1 } = fluidAt(model, start);
   return (drawn) => {
     const rho = start.rho - drawn / volumes;
-    const state = drawn === 0 ? start : { T_K: temperatureWith(model, rho, 's_J_molK', s_1), rho };
+    const state = drawn === 0 ? start : { T_K: temperatureWith(model, rho, 's_J_molK', s_1, start.T_K), rho };
     const { u_J_mol, h_J_mol } = fluidAt(model, state);
     return { h_J_mol, energy: volumes * (start.rho * u_1 - rho * u_J_mol), state };
   };
@@ -103,12 +114,12 @@ export function bottleSource(model: GasModel, start: State, volumes: number): So
 export function filledAdiabatically(model: GasModel, start: State, from: Source, rho: number): State {
   const before = start.rho * fluidAt(model, start).u_J_mol;
   const u = (before + from(rho - start.rho).energy) / rho;
-  return { T_K: temperatureWith(model, rho, 'u_J_mol', u), rho };
+  return { T_K: temperatureWith(model, rho, 'u_J_mol', u, start.T_K), rho };
 }
 
 /** The gas that remains in a vessel once its density has fallen without heat: on its isentrope. */
 export function expandedIsentropically(model: GasModel, start: State, rho: number): State {
-  return { T_K: temperatureWith(model, rho, 's_J_molK', fluidAt(model, start).s_J_molK), rho };
+  return { T_K: temperatureWith(model, rho, 's_J_molK', fluidAt(model, start).s_J_molK, start.T_K), rho };
 }
 
 const MOST_STEPS = 200;
@@ -126,24 +137,27 @@ export function stateWithPressure(
   outside: 'too high' | 'too low',
 ): State {
   let [a, b] = [low, high];
-  let x = 0.5 * (a + b);
-  let before = { x: Number.NaN, p: Number.NaN };
+  let before = { x: a, p: pressureOf(model, path(a)) };
+  if (isAt(before.p, p_Pa)) return path(a);
+  let x = b;
   for (let step = 0; step < MOST_STEPS; step += 1) {
     const state = path(x);
     const p = pressureOf(model, state);
+    if (isAt(p, p_Pa)) return state;
     if (Number.isNaN(p) ? outside === 'too low' : p < p_Pa) a = x;
     else b = x;
-    if (Math.abs(p - p_Pa) <= 1e-14 * p_Pa) return state;
     const next = x + ((p_Pa - p) * (x - before.x)) / (p - before.p);
-    const inside = next >= a && next <= b;
+    const inside = next > a && next < b;
     before = { x, p };
-    const change = (inside ? next : 0.5 * (a + b)) - x;
-    x += change;
-    if (Math.abs(change) > 1e-15 * Math.abs(x)) continue;
-    // Closed: on the pressure, or on the end of what the model has.
-    return Math.abs(p - p_Pa) <= 1e-10 * p_Pa ? state : NOWHERE;
+    x = inside ? next : 0.5 * (a + b);
+    // Closed: on the pressure as near as rounding lets it, or on the end of what the model has.
+    if (x === before.x || b - a <= 1e-15 * b) return Math.abs(p - p_Pa) <= 1e-10 * p_Pa ? state : NOWHERE;
   }
   return NOWHERE;
+}
+
+function isAt(p: number, wanted: number): boolean {
+  return Math.abs(p - wanted) <= 1e-13 * wanted;
 }
 
 /** A density at which a path has passed a pressure, or has left the model: the end of a bracket that begins at `rho`. */

@@ -199,7 +199,7 @@ export function fillOrLow(
     const V = start.volume_m3;
     step4(trace, ENERGY_FILLED, 'filling', V * start.state.rho, u, V * drawn, source(drawn).h_J_mol);
   }
-  const moved = movedTo(start, end, stop_Pa, 'given.until', trace);
+  const moved = movedTo(start, end, wanted, 'given.until', trace);
   if (steady) return moved;
   const supplyAfter = {
     pressure: gaugeOf(TO_GAUGE.of(after_Pa, ambient.pascals)),

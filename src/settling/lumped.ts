@@ -6,7 +6,7 @@
 // variable is the share of the gas that has moved, so that time enters by the ratio of the two times alone.
 import { exp, log } from '../gas/elementary.js';
 import type { GasModel } from '../gas/model.js';
-import { fluidAt, pressureOf, stateWithPressure, type Source, type State } from './energy.js';
+import { fluidAt, stateWithPressure, type Source, type State } from './energy.js';
 
 /** A slope at a place; writes the slopes of all variables. */
 type Slopes = (x: number, y: readonly [number, number], out: [number, number]) => void;
@@ -26,7 +26,7 @@ const STAGES: readonly (readonly number[])[] = [
 /** Fifth order less fourth: what a step may be wrong by. */
 const ERROR = [71 / 57600, 0, -71 / 16695, 71 / 1920, -17253 / 339200, 22 / 525, -1 / 40] as const;
 
-const TOLERANCE = 1e-12;
+const TOLERANCE = 1e-11;
 const MOST_STEPS = 20_000;
 
 /** Two variables from x = 0 to x = 1; NaN where the slopes have no value. `size` is the scale of each variable. */
@@ -36,39 +36,45 @@ export function integrate(
   size: readonly [number, number],
 ): [number, number] {
   let x = 0;
-  let h = 1e-3;
-  let y: [number, number] = [start[0], start[1]];
-  for (let step = 0; step < MOST_STEPS && x < 1; step += 1) {
+  let h = 0.01;
+  const y: [number, number] = [start[0], start[1]];
+  const at: [number, number] = [0, 0];
+  const k = NODES.map((): [number, number] => [0, 0]);
+  const [first, ends] = [k[0], k.at(-1)];
+  if (first === undefined || ends === undefined) return at;
+  slopes(0, y, first);
+  for (let step = 0; step < MOST_STEPS; step += 1) {
     const last = h >= 1 - x;
     if (last) h = 1 - x;
-    const k: [number, number][] = [];
-    let next = y;
-    for (const [i, weights] of STAGES.entries()) {
-      const at: [number, number] = [y[0], y[1]];
-      for (const [j, weight] of weights.entries()) {
-        at[0] += h * weight * (k[j]?.[0] ?? 0);
-        at[1] += h * weight * (k[j]?.[1] ?? 0);
-      }
-      const slope: [number, number] = [0, 0];
-      slopes(x + (NODES[i] ?? 0) * h, at, slope);
-      k.push(slope);
-      next = at; // the last stage stands at the end of the step
+    for (let i = 1; i < k.length; i += 1) {
+      at[0] = y[0] + h * weighted(STAGES[i], k, 0);
+      at[1] = y[1] + h * weighted(STAGES[i], k, 1);
+      slopes(x + (NODES[i] ?? 0) * h, at, k[i] ?? first);
     }
-    let wrong = 0;
-    for (const i of [0, 1] as const) {
-      const off = ERROR.reduce((sum, weight, j) => sum + weight * (k[j]?.[i] ?? 0), 0) * h;
-      wrong = Math.max(wrong, Math.abs(off) / (TOLERANCE * size[i]));
-    }
+    const wrong = Math.max(
+      Math.abs(h * weighted(ERROR, k, 0)) / (TOLERANCE * size[0]),
+      Math.abs(h * weighted(ERROR, k, 1)) / (TOLERANCE * size[1]),
+    );
     if (wrong <= 1) {
-      x = last ? 1 : x + h;
-      y = next;
+      // The last stage stands at the end of the step: what it holds is the answer there, and its slope the first one next.
+      [y[0], y[1]] = at;
+      [first[0], first[1]] = ends;
+      if (last) return y;
+      x += h;
     }
     // A step that ran outside the model is tried again, shorter.
     const factor = Number.isFinite(wrong) ? (wrong === 0 ? 5 : 0.9 * exp(-log(wrong) / 5)) : 0.1;
     h *= Math.min(5, Math.max(0.1, factor));
     if (h < 1e-13) break;
   }
-  return x < 1 ? [Number.NaN, Number.NaN] : y;
+  return [Number.NaN, Number.NaN];
+}
+
+function weighted(weights: readonly number[] | undefined, k: readonly [number, number][], i: 0 | 1): number {
+  let sum = 0;
+  if (weights === undefined) return sum;
+  for (let j = 0; j < weights.length; j += 1) sum += (weights[j] ?? 0) * (k[j]?.[i] ?? 0);
+  return sum;
 }
 
 /** Where the gas is once it has moved, and what heat it gave the shell on the way, J/m3 of the vessel. */
@@ -88,9 +94,11 @@ export function movedInTime(
   times: number,
 ): LumpedEnd {
   const span = rho - start.rho;
+  const of = fluidAt(model, start);
+  const energy = Math.max(start.rho, rho) * of.cv_J_molK * start.T_K;
   const slopes: Slopes = (x, [T_K], out) => {
     const here = start.rho + x * span;
-    const of = fluidAt(model, { T_K, rho: here });
+    fluidAt(model, { T_K, rho: here }, of);
     const h = from === undefined ? of.h_J_mol : from(x * span).h_J_mol;
     const capacity = here * of.cv_J_molK;
     const lost = times * (T_K - start.T_K);
@@ -98,8 +106,6 @@ export function movedInTime(
     out[0] = (span * (h - of.u_J_mol - (of.p_Pa - T_K * of.dpdT_rho) / here)) / capacity - lost;
     out[1] = capacity * lost;
   };
-  const { cv_J_molK } = fluidAt(model, start);
-  const energy = Math.max(start.rho, rho) * cv_J_molK * start.T_K;
   const [T_K, heat] = span === 0 ? [start.T_K, 0] : integrate(slopes, [start.T_K, 0], [start.T_K, energy]);
   return { T_K, rho, heat };
 }
@@ -114,11 +120,6 @@ export function movedToPressure(
   times: number,
 ): State {
   const path = (rho: number): State => movedInTime(model, start, from, rho, times);
-  const [a, b] = between;
-  for (const rho of between) {
-    const state = path(rho);
-    // With no gas to speak of, or no heat, the end itself is the state.
-    if (Math.abs(pressureOf(model, state) - p_Pa) <= 1e-13 * p_Pa) return state;
-  }
-  return stateWithPressure(model, path, p_Pa, a < b ? [a, b] : [b, a], 'too high');
+  const [first, second] = between;
+  return stateWithPressure(model, path, p_Pa, first < second ? [first, second] : [second, first], 'too high');
 }

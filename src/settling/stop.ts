@@ -236,7 +236,7 @@ function stepTo(
   stop: GaugePressure,
   deciding: Heat,
 ): { readonly step: StopStep; readonly rho: number } | undefined {
-  const wanted = { stop_Pa: TO_ABSOLUTE.of(stop.pascals, at.ambient.pascals) };
+  const wanted = { stop, stop_Pa: TO_ABSOLUTE.of(stop.pascals, at.ambient.pascals) };
   const isothermal = moved(work, at, wanted, 'isothermal');
   const adiabatic = moved(work, at, wanted, 'adiabatic');
   const inTime = work.times === undefined ? undefined : moved(work, at, wanted, work.times);

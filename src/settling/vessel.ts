@@ -87,7 +87,7 @@ export interface Start {
 }
 
 /** {@link HowFar} for the arithmetic: an absolute pressure at the stop, or the density reached. */
-export type Wanted = { readonly stop_Pa: number } | { readonly rho: number };
+export type Wanted = { readonly stop: GaugePressure; readonly stop_Pa: number } | { readonly rho: number };
 
 export const READ: Fields = { pressure: 'as it is', temperature: 'as it is', ambient: 'as it is' };
 export const UNTIL: Fields = { stop: 'as it is', settled: 'as it is', gas: 'as it is' };
@@ -177,7 +177,7 @@ export function wantedOf(start: Start, given: HowFar, direction: 'in' | 'out', t
   }
   if (stop !== undefined) {
     densityAt(start.model, start.state.T_K, p_Pa, path, 'stop');
-    return { stop_Pa: p_Pa };
+    return { stop: pressure, stop_Pa: p_Pa };
   }
   return { rho: densityAt(start.model, start.state.T_K, p_Pa, path, 'settled', trace) };
 }
@@ -207,7 +207,7 @@ export function needMinutes(minutes: number, path = ''): void {
 }
 
 /** A state at the end of a move as quantities; refused by name where the gas is not gas, or outside the model. */
-export function movedTo(start: Start, end: State, stop_Pa: number | undefined, path: string, trace?: Trace): AtStop {
+export function movedTo(start: Start, end: State, wanted: Wanted, path: string, trace?: Trace): AtStop {
   const { model, volume_m3, state, ambient } = start;
   if (Number.isNaN(end.T_K))
     fail(leavesModel, path, 'a change without heat', { model: model.id, reason: model.validity.reason });
@@ -216,8 +216,8 @@ export function movedTo(start: Start, end: State, stop_Pa: number | undefined, p
   const moles = volume_m3 * Math.abs(end.rho - state.rho);
   return {
     temperature: temperatureOf(end.T_K),
-    // Where the stop is given, it is shown as given.
-    pressure: gaugeOf(step2(trace, TO_GAUGE, 'stop', stop_Pa ?? at.p_Pa, ambient.pascals)),
+    // A stop that was given is shown as given.
+    pressure: 'stop' in wanted ? wanted.stop : gaugeOf(step2(trace, TO_GAUGE, 'stop', at.p_Pa, ambient.pascals)),
     settled: gaugeOf(settledGauge(start, end.rho, path, trace)),
     gas: gasQuantity(model, moles, adding ? 'up' : 'down', trace),
   };

@@ -6,6 +6,7 @@ import {
   cubicNitrogen,
   gauge,
   idealNitrogen,
+  filling,
   judge,
   nitrogen,
   pressureDifference,
@@ -14,6 +15,7 @@ import {
   target,
   temperature,
   volume,
+  whereToStop,
 } from 'isochore';
 import { reportRound, RoundShape } from 'isochore/record';
 import { readFileSync } from 'node:fs';
@@ -54,6 +56,10 @@ const readings = conditions.map((one, i) => ({
   gasInside: 'nitrogen',
   minutesAtRest: 30,
 }));
+const low = gauge(110, 'bar');
+const until = { stop: gauge(130, 'bar') };
+const supply = { pressure: gauge(230, 'bar'), temperature: temperature(20, '°C') };
+const exchange = { timeConstantMinutes: 4, movingMinutes: 4 };
 const densities = pascals.map((p, i) => nitrogen['~kernel'].density(at(kelvins, i), p));
 const out = { p_Pa: 0, dpdrho_T: 0, dpdT_rho: 0 };
 
@@ -87,6 +93,22 @@ export const SUBJECTS = [
   { name: 'band', call: (i) => band(spec, at(conditions, i), gaugeStep).lower.pascals },
   { name: 'judge', call: (i) => judge(spec, at(readings, i)).target.pascals },
   { name: 'check', call: (i) => check(spec, at(readings, i)).verdict.target.pascals },
+  {
+    name: 'filling, both bounds',
+    call: (i) => filling(spec, { ...at(readings, i), pressure: low }, { supply, until }).adiabatic.settled.pascals,
+  },
+  {
+    name: 'filling, in time',
+    call: (i) =>
+      filling(spec, { ...at(readings, i), pressure: low }, { supply, until, exchange }).adiabatic.settled.pascals,
+  },
+  {
+    name: 'where to stop',
+    call: (i) => {
+      const plan = whereToStop(spec, at(readings, i), { supply, computedStop: 'not permitted' });
+      return 'steps' in plan ? plan.steps.length : 0;
+    },
+  },
   {
     name: 'reportRound, an accumulator',
     call: () => reportRound(large.round, { problems: 'refuse the round' }).accumulators.length,

@@ -7,6 +7,7 @@ import { CHARGE } from './charge.mjs';
 import { GAS } from './gas.mjs';
 import { QUANTITY } from './quantity.mjs';
 import { RECORD } from './record.mjs';
+import { SETTLING } from './settling.mjs';
 import { TARGET } from './target.mjs';
 import { UNCERTAINTY } from './uncertainty.mjs';
 import { VERDICT } from './verdict.mjs';
@@ -23,6 +24,8 @@ export const SUBJECTS = [
   ...VERDICT,
   ...UNCERTAINTY,
   ...CHARGE,
+  // An integration takes as long as a thousand conversions.
+  ...often(0.1, SETTLING),
   // A round takes as long as a hundred conversions.
   ...often(0.4, RECORD),
 ];

@@ -57,7 +57,7 @@ export function settlingEvidence(readings: readonly TimedReading[], given: Evide
   return {
     outcome: outcomeOf(timed, timeConstantMinutes, mostByCooling?.pascals),
     change: pressureDifferenceOf(timed.sign * (last - first)),
-    notSeenBelow: pressureDifferenceOf(timed.step),
+    notSeenBelow: pressureDifferenceOf(timed.gaugeStep_Pa),
     overMinutes: (timed.t.at(-1) ?? 0) - (timed.t[0] ?? 0),
   };
 }

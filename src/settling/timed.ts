@@ -34,6 +34,9 @@ export interface TimedGiven {
 
 /** Readings for the arithmetic; pressures turned so that settling is a fall. */
 export interface CheckedTimed extends Timed {
+  /** Of the gauge. */
+  readonly gaugeStep_Pa: number;
+  /** The same, and a little for the last place of the conversion. */
   readonly step: number;
   /** 1, or −1 for pressures that rise while they settle. */
   readonly sign: 1 | -1;
@@ -79,7 +82,7 @@ export function timedOf(readings: readonly TimedReading[], given: TimedGiven, le
   const sign = after === 'filling' ? 1 : -1;
   const t = own.map(({ minutes }) => minutes);
   const p = own.map(({ pressure }) => sign * pressure.pascals);
-  return { t, p, step: step * (1 + SLACK), sign, ...furthest(p) };
+  return { t, p, gaugeStep_Pa: step, step: step * (1 + SLACK), sign, ...furthest(p) };
 }
 
 function needTimed(reading: TimedReading, before: TimedReading | undefined): void {

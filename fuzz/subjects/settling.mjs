@@ -6,7 +6,6 @@ import { a, pressureStep } from './quantity.mjs';
 import { spec } from './target.mjs';
 import { reading } from './verdict.mjs';
 
-/** @import { Arbitrary } from 'fast-check' */
 /** @import { Bleeding, Draining, Filling, NoTimeConstant, SettlingCurve, StopPlan, TimeConstantFound } from 'isochore' */
 /** @import { Recipe } from '../recipe.mjs' */
 /** @import { Subject } from './subject.mjs' */

@@ -197,14 +197,16 @@ describe('the rates that the readings allow', () => {
         expect(passes(t, p, mark / 2, rates.low * 0.999)).toEqual([]);
         expect(passes(t, p, mark / 2, rates.high * 1.001)).toEqual([]);
         const [least, most] = settledBetween({ t, p }, mark, rates);
-        const tried = Array.from({ length: 40 }, (_, i) => rates.low + ((rates.high - rates.low) * (i + 0.5)) / 40);
+        // Evenly in the logarithm of the rate, from just inside its ends.
+        const [from, to] = [Math.log(rates.low * 1.0001), Math.log(rates.high * 0.9999)];
+        const tried = Array.from({ length: 41 }, (_, i) => Math.exp(from + ((to - from) * i) / 40));
         const all = tried.flatMap((r) => passes(t, p, mark / 2, r));
         expect(Math.min(...all)).toBeGreaterThanOrEqual(least - 1e-6);
         expect(Math.max(...all)).toBeLessThanOrEqual(most + 1e-6);
-        expect(Math.max(...all)).toBeGreaterThan(most - 0.2 * (most - least) - 1e-6);
-        expect(Math.min(...all)).toBeLessThan(least + 0.3 * (most - least) + 1e-6);
+        expect(Math.max(...all)).toBeGreaterThanOrEqual(most - 0.05 * (most - least) - 1e-6);
+        expect(Math.min(...all)).toBeLessThanOrEqual(least + 0.05 * (most - least) + 1e-6);
       }),
-      { numRuns: 80 },
+      { numRuns: 80, endOnFailure: true },
     );
     expect(seen).toBeGreaterThan(20);
   });

@@ -2,7 +2,7 @@
 // energy, with the temperature found from it by the public states; here it is written in temperature.
 import fc from 'fast-check';
 import { nitrogen, stateAt, temperature, type GasState } from 'isochore';
-import { solveODE } from 'mathjs';
+import { all, create } from 'mathjs';
 import { describe, expect, test, vi } from 'vitest';
 import { bottleSource, filledAdiabatically, fluidAt, steadySource, type Source } from '../../src/settling/energy.js';
 import { integrate, movedInTime } from '../../src/settling/lumped.js';
@@ -10,6 +10,15 @@ import { evenly } from '../support/evenly.js';
 import { relativeError } from '../support/reference.js';
 
 vi.setConfig({ testTimeout: 60_000 });
+
+/** Left out of its types. */
+type SolveODE = (
+  slope: (t: number, y: number[]) => number[],
+  span: readonly [number, number],
+  start: readonly number[],
+  options: Readonly<Record<string, number | string>>,
+) => { readonly t: number[]; readonly y: number[][] };
+const { solveODE } = create(all) as unknown as { readonly solveODE: SolveODE };
 
 const T_SHELL = 313.15;
 const byDensity = (T_K: number, rho: number): GasState =>
@@ -28,10 +37,7 @@ function byEnergy(rho_1: number, rho_2: number, minutes: number, tau: number, h_
   };
   const U_1 = rho_1 * byDensity(T_SHELL, rho_1).internalEnergy_J_mol;
   const options = { method: 'RK45', tol: 1e-3, firstStep: minutes / 50, maxStep: minutes / 50 };
-  const { t, y } = solveODE(slope as never, [0, minutes] as never, [U_1] as never, options as never) as unknown as {
-    t: number[];
-    y: number[][];
-  };
+  const { t, y } = solveODE(slope, [0, minutes], [U_1], options);
   return state(t.at(-1) ?? 0, y.at(-1) ?? []).temperature.kelvins;
 }
 

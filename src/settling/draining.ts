@@ -57,8 +57,8 @@ const FIELDS: Fields = { systemPressure: 'as it is', minutesSince: 'as it is', t
  * @example
  * ```ts
  * const given = { systemPressure: gauge(200, 'bar'), minutesSince: 5, timeConstantMinutes: 4 };
- * const { mostLow, coldest } = draining(spec, reading, given);
- * write(mostLow, { step: 0.1, unit: 'bar' }); // => '5.8 bar'
+ * const { mostLow } = draining(spec, reading, given);
+ * write(mostLow, { step: 0.1, unit: 'bar' }); // => '7.0 bar difference'
  * ```
  */
 export function draining(vessel: RigidVessel, read: Read, given: DrainingGiven, trace?: Trace): Draining {

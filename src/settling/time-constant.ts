@@ -49,7 +49,7 @@ export interface NoTimeConstant {
  * ```ts
  * const readings = [[0, 154], [2, 152.4], [4, 151.4], [8, 150.5], [15, 150.1]].map(([minutes = 0, bar = 0]) => ({ minutes, pressure: gauge(bar, 'bar') }));
  * const found = fitTimeConstant(readings, { gaugeStep: { step: 0.1, unit: 'bar' }, after: 'filling' });
- * if (found.outcome === 'levelling out') found.timeConstantMinutes.toFixed(1); // => '3.9'
+ * if (found.outcome === 'levelling out') found.timeConstantMinutes.toFixed(1); // => '3.8'
  * if (found.outcome === 'levelling out') write(found.settled, { step: 0.1, unit: 'bar' }); // => '150.0 bar gauge'
  * ```
  */

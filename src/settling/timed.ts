@@ -93,7 +93,13 @@ function needTimed(reading: TimedReading, before: TimedReading | undefined): voi
     if (typeof minutes !== 'number' || !Number.isFinite(minutes)) fail(notANumber, '', quote(minutes));
     if (minutes < 0) fail(negative, '', `${minutes} min`);
     if (minutes > MOST_MINUTES) fail(outsideBounds, '', `${minutes} min`, { bounds: `at most ${MOST_MINUTES} min` });
-    if (typeof before === 'object' && before !== null && minutes - before.minutes < LEAST_APART)
+    // What is wrong with the reading before it is said there.
+    if (
+      typeof before === 'object' &&
+      before !== null &&
+      typeof before.minutes === 'number' &&
+      minutes - before.minutes < LEAST_APART
+    )
       fail(minutesOutOfOrder, '', `${minutes} min`, { before: String(before.minutes) });
   });
   collect(problems, 'pressure', () => need('gauge pressure', pressure, ''));

@@ -58,11 +58,7 @@ describe('filling', () => {
 
   test('all that is wrong with vessel and reading is listed at once', () => {
     try {
-      filling(
-        { gas: { ...nitrogen } as never, gasVolume: volume(0, 'L') },
-        { ...before, temperature: 40 as never },
-        given,
-      );
+      filling({ gas: { ...nitrogen }, gasVolume: volume(0, 'L') }, { ...before, temperature: 40 as never }, given);
     } catch (error) {
       if (!isFault(error)) throw error;
       expect(error.problems.map(({ path }) => path)).toEqual(['vessel.gas', 'vessel.gasVolume', 'before.temperature']);
@@ -127,7 +123,7 @@ describe('the curve of settling', () => {
     ['no difference', { within: barOf(0) }, 'outside bounds', 'given.within'],
     ['a shell that is none', { shell: 20 }, 'wrong kind', 'given.shell'],
   ])('%s', (_, changed, code, path) => {
-    expect(problemOf(() => settlingCurve(vessel, before, { ...sound, ...changed } as never))).toMatchObject({
+    expect(problemOf(() => settlingCurve(vessel, before, { ...sound, ...changed }))).toMatchObject({
       code,
       path,
     });

@@ -2,7 +2,7 @@
 // energy, with the temperature found from it by the public states; here it is written in temperature.
 import fc from 'fast-check';
 import { nitrogen, stateAt, temperature, type GasState } from 'isochore';
-import { all, create } from 'mathjs';
+import { all, create, type FactoryFunctionMap } from 'mathjs';
 import { describe, expect, test, vi } from 'vitest';
 import { bottleSource, filledAdiabatically, fluidAt, steadySource, type Source } from '../../src/settling/energy.js';
 import { integrate, movedInTime } from '../../src/settling/lumped.js';
@@ -18,7 +18,7 @@ type SolveODE = (
   start: readonly number[],
   options: Readonly<Record<string, number | string>>,
 ) => { readonly t: number[]; readonly y: number[][] };
-const { solveODE } = create(all) as unknown as { readonly solveODE: SolveODE };
+const { solveODE } = create(all as FactoryFunctionMap) as unknown as { readonly solveODE: SolveODE };
 
 const T_SHELL = 313.15;
 const byDensity = (T_K: number, rho: number): GasState =>

@@ -36,6 +36,7 @@ describe('what readings say', () => {
     ['a straight fall', [[0, 140], [10, 137], [20, 134], [30, 131], [40, 128]], {}, 'not levelling out'], // prettier-ignore
     ['a straight fall that is too small to tell', [[0, 140], [10, 139.5], [20, 139]], {}, 'cooling or losing gas'], // prettier-ignore
     ['a fall that gets faster', [[0, 140], [10, 139.5], [20, 136]], {}, 'not levelling out'], // prettier-ignore
+    ['a fall that bends and then gets faster', [[0, 140], [1, 137], [20, 136.5], [30, 132]], {}, 'not levelling out'], // prettier-ignore
     ['a fall slower than the time constant', [[10, 140], [20, 139], [30, 138]], { timeConstantMinutes: 4 }, 'not levelling out'], // prettier-ignore
     ['the same with a long time constant', [[10, 140], [20, 139], [30, 138]], { timeConstantMinutes: 30 }, 'cooling or losing gas'], // prettier-ignore
     ['more than cooling takes', [[0, 140], [5, 136]], { mostByCooling: barOf(3) }, 'falls further than by cooling'], // prettier-ignore

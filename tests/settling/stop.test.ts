@@ -142,9 +142,31 @@ test('bottles that empty end the stages, and the plan says how far it gets', () 
   const small = { ...supply, volume: volume(3, 'L') };
   const plan = planOf(spec, below(60), { ...notPermitted, supply: small });
   expect(plan.reaches).not.toBe('the target');
-  // The bottle holds what the stages before left it.
   const steady = planOf(spec, below(60), notPermitted);
   expect(plan.steps.length).toBeLessThan(steady.steps.length);
+});
+
+test('a bottle holds for each stage what the stages before have left it', () => {
+  const bottle = { ...supply, volume: volume(10, 'L') };
+  const reading = below(40);
+  const [first, second] = planOf(spec, reading, { ...notPermitted, supply: bottle }).steps;
+  if (first === undefined || second === undefined) throw new Error('no second stage');
+  const { adiabatic } = filling(spec, reading, { supply: bottle, until: { stop: first.stop } });
+  const own = { gas: spec.gas, gasVolume: bottle.volume };
+  const left = bleeding(own, { ...reading, ...supply }, { until: { gas: adiabatic.gas.amount } }).isothermal.settled;
+  const again = filling(
+    spec,
+    { ...reading, pressure: first.settled.adiabatic },
+    { supply: { ...bottle, pressure: left }, until: { stop: second.stop } },
+  );
+  expect(Math.abs(again.adiabatic.settled.pascals - second.settled.adiabatic.pascals)).toBeLessThan(1);
+  // A full bottle at this stage would make a difference that is seen here.
+  const full = filling(
+    spec,
+    { ...reading, pressure: first.settled.adiabatic },
+    { supply: bottle, until: { stop: second.stop } },
+  );
+  expect(Math.abs(full.adiabatic.settled.pascals - second.settled.adiabatic.pascals)).toBeGreaterThan(100);
 });
 
 describe('bleeding', () => {

@@ -10,6 +10,7 @@ import {
   fillingPlan,
   gauge,
   idealNitrogen,
+  filling,
   judge,
   nitrogen,
   OBJECTIVES,
@@ -23,6 +24,7 @@ import {
   together,
   uncertainty,
   volume,
+  whereToStop,
 } from 'isochore';
 import { reportRound, RoundShape } from 'isochore/record';
 import { readFileSync } from 'node:fs';
@@ -118,6 +120,10 @@ const auditGiven = {
   temperatureStep: 'exact',
   equation: 'exact',
 };
+const low = gauge(110, 'bar');
+const until = { stop: gauge(130, 'bar') };
+const supply = { pressure: gauge(230, 'bar'), temperature: temperature(20, '°C') };
+const exchange = { timeConstantMinutes: 4, movingMinutes: 4 };
 const densities = pascals.map((p, i) => nitrogen['~kernel'].density(at(kelvins, i), p));
 
 /** The round of the examples, with its groups many times over. */
@@ -208,6 +214,22 @@ export const SUBJECTS = [
     each: 16,
   },
   { name: 'auditTable, of nine rows', call: (i) => auditTable(at(tables, i), auditGiven).columns.length },
+  {
+    name: 'filling, both bounds',
+    call: (i) => filling(spec, { ...at(readings, i), pressure: low }, { supply, until }).adiabatic.settled.pascals,
+  },
+  {
+    name: 'filling, in time',
+    call: (i) =>
+      filling(spec, { ...at(readings, i), pressure: low }, { supply, until, exchange }).adiabatic.settled.pascals,
+  },
+  {
+    name: 'where to stop',
+    call: (i) => {
+      const plan = whereToStop(spec, at(readings, i), { supply, computedStop: 'not permitted' });
+      return 'steps' in plan ? plan.steps.length : 0;
+    },
+  },
   {
     name: 'reportRound, an accumulator',
     call: () => reportRound(large.round, { problems: 'refuse the round' }).accumulators.length,

@@ -179,10 +179,27 @@ export type { FillingStep } from './supply/result.js';
 export {
   fillingPlan,
   MOST_IN_PLAN,
-  type FillingGiven,
   type FillingPlan,
+  type PlanGiven,
   type PlannedAccumulator,
   type PlannedBottle,
 } from './supply/plan.js';
 export { MOST_SERVED, serves, type Serves } from './supply/serves.js';
 export { bottlesToOrder, MOST_ORDERED, type BottleOrder, type BottleSize } from './supply/order.js';
+export { filling, type Filled, type Filling, type FillingGiven, type FillingSupply } from './settling/filling.js';
+export { bleeding, type Bleeding, type BleedingGiven } from './settling/bleeding.js';
+export { draining, type Draining, type DrainingGiven } from './settling/draining.js';
+export { settlingCurve, type SettlingCurve, type SettlingGiven, type SettlingPoint } from './settling/cooling.js';
+export { settlingEvidence, type EvidenceGiven, type SettlingEvidence } from './settling/evidence.js';
+export { fitTimeConstant, type NoTimeConstant, type TimeConstantFound } from './settling/time-constant.js';
+export type { DoneBefore, TimedGiven, TimedReading } from './settling/timed.js';
+export { settlingText, type SettlingCode, type SettlingOutcome } from './settling/words.js';
+export {
+  whereToStop,
+  type ExactStops,
+  type StopPermission,
+  type StopPlan,
+  type StopStep,
+  type WhereToStopGiven,
+} from './settling/stop.js';
+export type { AtStop, HeatExchange, HowFar, RigidVessel } from './settling/vessel.js';

@@ -8,6 +8,7 @@ import { GAS } from './gas.mjs';
 import { QUANTITY } from './quantity.mjs';
 import { RECORD } from './record.mjs';
 import { SUPPLY } from './supply.mjs';
+import { SETTLING } from './settling.mjs';
 import { TARGET } from './target.mjs';
 import { UNCERTAINTY } from './uncertainty.mjs';
 import { VERDICT } from './verdict.mjs';
@@ -25,6 +26,8 @@ export const SUBJECTS = [
   ...UNCERTAINTY,
   ...CHARGE,
   ...SUPPLY,
+  // An integration takes as long as a thousand conversions.
+  ...often(0.1, SETTLING),
   // A round takes as long as a hundred conversions.
   ...often(0.4, RECORD),
 ];

@@ -33,7 +33,10 @@ export type CautionCode =
   | 'bottle of another gas'
   | 'above the rating of kit or regulator'
   | 'booster needed'
-  | 'settled pressures';
+  | 'settled pressures'
+  | 'stop may settle high'
+  | 'stop may settle low'
+  | 'computed stop';
 
 export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>> = {
   'reading above the allowable pressure': [
@@ -141,6 +144,19 @@ export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>>
     'note',
     'The plan counts every vessel at its own constant temperature: its pressures are those after settling. While gas flows ' +
       'the accumulator is warmer and the bottle colder, and gauges show otherwise.',
+  ],
+  'stop may settle high': [
+    'caution',
+    'If the gas gives or takes its heat before the stop, it settles above the band. Wait, read again, and bleed down.',
+  ],
+  'stop may settle low': [
+    'caution',
+    'If the gas keeps the heat of compression until the stop, it settles below the band. Wait, read again, and fill again.',
+  ],
+  'computed stop': [
+    'caution',
+    'This stop goes beyond what the specification allows for settling, on the statement that it permits a computed one. ' +
+      "Hold that against the maker's manual, and never pass the allowable pressure.",
   ],
 };
 

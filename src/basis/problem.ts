@@ -572,3 +572,41 @@ export const notEachOnce = {
   wanted: 'each of these once: {words}',
   remedy: 'put all of them in the order that is meant, and no others',
 } as const;
+
+// Filling and settling
+
+export const stopNotBeyond = {
+  code: 'stop not beyond',
+  wanted: 'a pressure {side} the one before, {before} gauge',
+  remedy: 'gas that is added raises the pressure, and gas that is let out lowers it: check which is meant',
+} as const;
+
+export const moreThanThereIs = {
+  code: 'more than there is',
+  wanted: 'less than {inside} mol, all that is in the vessel',
+  remedy: 'check the amount, its unit, and the volume of the vessel',
+} as const;
+
+export const supplyTooLow = {
+  code: 'supply too low',
+  wanted: 'a supply that at the end of filling is at {needed} gauge or above',
+  remedy: 'take a fuller bottle, or fill to a lower pressure; gas flows to the lower pressure',
+} as const;
+
+export const leavesModel = {
+  code: 'leaves the model',
+  wanted: 'gas throughout, inside the model {model}',
+  remedy: 'check pressures, temperatures and volumes, or take a smaller change; the model ends there because {reason}',
+} as const;
+
+export const tooFewTimed = {
+  code: 'too few readings',
+  wanted: '{least} readings or more',
+  remedy: 'read again, at a time at which the pressure has moved by more than the step of the gauge',
+} as const;
+
+export const minutesOutOfOrder = {
+  code: 'minutes out of order',
+  wanted: 'more than {before} min, the time of the reading before it, by a millionth of a minute or more',
+  remedy: 'put the readings in the order in which they were taken, each at a time of its own',
+} as const;

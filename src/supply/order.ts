@@ -11,7 +11,7 @@ import { bestOf, mostAtStart, type Best } from './best.js';
 import { LABEL_T_K, needAboveZero, needNumber, needSpace } from './bottle.js';
 import type { Source } from './flow.js';
 import { OBJECTIVES } from './objective.js';
-import { checkedFilling, type FillingGiven } from './plan.js';
+import { checkedFilling, type PlanGiven } from './plan.js';
 import { accumulatorUnfit, bottleUnfit, isFilled } from './result.js';
 import { sinkOf, sourceOf, stockOf, type Stock } from './stock.js';
 
@@ -86,7 +86,7 @@ export const MOST_ORDERED = 100;
  * bottlesToOrder(filling, size, 50); // => { needed: 1, order: 2, fewest: 'proven', because: [] }
  * ```
  */
-export function bottlesToOrder(filling: FillingGiven, size: BottleSize, reservePercent: number): BottleOrder {
+export function bottlesToOrder(filling: PlanGiven, size: BottleSize, reservePercent: number): BottleOrder {
   const { gas, bottles, accumulators, rig } = checkedFilling(filling);
   const problems: Problem[] = [];
   const own = taken(size, SIZE);

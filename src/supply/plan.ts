@@ -16,7 +16,7 @@ import { pressureOf, sinkOf, sourceOf, stockOf, type Stock } from './stock.js';
 import { checkedToFill, type ToFill } from './to-fill.js';
 
 /** What a filling is planned for. */
-export interface FillingGiven {
+export interface PlanGiven {
   /** The charge gas. */
   readonly gas: GasModel;
   /** Purity in per cent that it must have, by the maker's manual, or that none is demanded. */
@@ -121,7 +121,7 @@ export const MOST_IN_PLAN = 1000;
  * plan.optimal; // => 'proven'
  * ```
  */
-export function fillingPlan(given: FillingGiven): FillingPlan {
+export function fillingPlan(given: PlanGiven): FillingPlan {
   const checked = checkedFilling(given);
   const { gas, bottles, accumulators, rig, order } = checked;
   const fit = bottles.filter((one) => bottleUnfit(one, rig).length === 0);
@@ -187,7 +187,7 @@ export interface CheckedFilling extends Parts {
 }
 
 /** Reads once and checks what a filling is planned for, and lists all that is wrong. */
-export function checkedFilling(given: FillingGiven): CheckedFilling {
+export function checkedFilling(given: PlanGiven): CheckedFilling {
   if (typeof given !== 'object' || given === null) wrongKind('filling to be planned', given, '');
   const { gas, leastPurityPercent, accumulators, bottles, rig, objectives } = given;
   const problems: Problem[] = [];

@@ -50,7 +50,7 @@ describe.each(relations)('%s', (_, relation) => {
       expect(text).toMatch(/\S/);
     }
     expect(relation.source.length).toBeGreaterThan(10);
-    expect(['Pa', 'K', 'm3', 'mol', 'kg', 'mol/m3', '1']).toContain(relation.unit);
+    expect(['Pa', 'K', 'm3', 'mol', 'kg', 'mol/m3', 'J', '1']).toContain(relation.unit);
     expect(new Set(relation.from).size).toBe(relation.from.length);
     expect(relation.from).not.toContain(relation.gives);
   });
@@ -71,6 +71,7 @@ describe.each(closed)('the arithmetic of %s', (_, { from, formula, of }) => {
         // Away from zero, where a quotient has no value.
         fc.pre(values.every((value) => Math.abs(value) > 1e-9));
         const printed: unknown = evaluate(formula, Object.fromEntries(from.map((symbol, i) => [symbol, values[i]])));
+        fc.pre(Number.isFinite(Number(printed))); // an exponential may overflow
         const found = of(...values);
         const size = Math.max(...values.map(Math.abs), Math.abs(found));
         expect(Math.abs(Number(printed) - found)).toBeLessThanOrEqual(1e-15 * size);

@@ -8,7 +8,7 @@ import {
   temperature,
   volume,
   type Bottle,
-  type FillingGiven,
+  type PlanGiven,
   type Rig,
   type ToFill,
 } from 'isochore';
@@ -41,7 +41,7 @@ export const emptyTo = (name: string, from: number, to: number, changed: Partial
   ...changed,
 });
 
-export const fillingOf = (changed: Partial<FillingGiven> = {}): FillingGiven => ({
+export const fillingOf = (changed: Partial<PlanGiven> = {}): PlanGiven => ({
   gas: nitrogen,
   leastPurityPercent: 99.9,
   accumulators: [emptyTo('A', 100, 140)],

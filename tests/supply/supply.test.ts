@@ -18,7 +18,7 @@ import {
   valueIn,
   volume,
   type Bottle,
-  type FillingGiven,
+  type PlanGiven,
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
 import { SUPPLY } from '../../src/basis/words.js';
@@ -100,7 +100,7 @@ describe('kit', () => {
 });
 
 describe('one step', () => {
-  const step = (given: Partial<FillingGiven>) => fillingPlan(fillingOf({ rig: NO_KIT, ...given }));
+  const step = (given: Partial<PlanGiven>) => fillingPlan(fillingOf({ rig: NO_KIT, ...given }));
 
   test('two vessels of an ideal gas equalise at (p1 V1 + p2 V2) / (V1 + V2)', () => {
     // The second bottle completes it; what the first one gives is the equalisation.

@@ -1,0 +1,232 @@
+import { collect, fail, failIfAny, type Problem } from '../basis/fault.js';
+import { notPositive, supplyTooLow } from '../basis/problem.js';
+import { relation, step4, type Trace } from '../basis/relation.js';
+import { taken, type Fields } from '../basis/taken.js';
+import {
+  gaugeOf,
+  need,
+  temperatureOf,
+  wrongKind,
+  type GaugePressure,
+  type Temperature,
+  type Volume,
+} from '../quantity/kind.js';
+import { TO_GAUGE } from '../quantity/pressure.js';
+import { inBar } from '../quantity/unit.js';
+import type { Read } from '../verdict/compare.js';
+import {
+  bottleSource,
+  filledAdiabatically,
+  filledToPressure,
+  fluidAt,
+  pressureOf,
+  steadySource,
+  type Source,
+  type State,
+} from './energy.js';
+import { movedInTime, movedToPressure } from './lumped.js';
+import {
+  EXCHANGE,
+  movedTo,
+  startOf,
+  stateRead,
+  timesOf,
+  UNTIL,
+  wantedOf,
+  type HeatExchange,
+  type AtStop,
+  type Start,
+  type HowFar,
+  type RigidVessel,
+  type Wanted,
+} from './vessel.js';
+
+/** Where the gas comes from, before any is drawn. */
+export interface FillingSupply {
+  /** On the gauge of the bottle or bank. */
+  readonly pressure: GaugePressure;
+  readonly temperature: Temperature;
+  /** Of the gas space of a bottle, which then empties and cools; left out, the supply stays at its pressure and temperature. */
+  readonly volume?: Volume;
+}
+
+/** The end of filling by one way of exchanging heat. */
+export interface Filled extends AtStop {
+  /** Of a bottle whose volume is given: what it shows at the stop. */
+  readonly supplyAfter?: { readonly pressure: GaugePressure; readonly temperature: Temperature };
+}
+
+/** The end of filling between its two bounds. */
+export interface Filling {
+  /** All heat of compression is gone at once: slow, by a large shell. */
+  readonly isothermal: Filled;
+  /** No heat is gone at the stop: quick. Nothing is warmer. */
+  readonly adiabatic: Filled;
+  /** With the time constant and duration that were stated. */
+  readonly inTime?: Filled;
+}
+
+/** What filling asks for. */
+export interface FillingGiven {
+  readonly supply: FillingSupply;
+  readonly until: HowFar;
+  readonly exchange?: HeatExchange;
+}
+
+export const ENERGY_FILLED = /* @__PURE__ */ relation({
+  gives: 'U',
+  unit: 'J',
+  from: ['n_1', 'u_1', 'n_in', 'h_in'],
+  formula: 'n_1 * u_1 + n_in * h_in',
+  source: 'first law for a rigid vessel that is filled without heat: what flows in brings its enthalpy',
+  of: (n_1, u_1, n_in, h_in) => n_1 * u_1 + n_in * h_in,
+});
+
+export const SUPPLY: Fields = { pressure: 'as it is', temperature: 'as it is', volume: 'as it is' };
+const FIELDS: Fields = { supply: SUPPLY, until: UNTIL, exchange: EXCHANGE };
+
+/**
+ * What the gauge and the temperature of the gas are when filling stops, and where the pressure settles: by the first law
+ * for a rigid vessel, with throttled inflow (its enthalpy stays) and the real gas on both sides.
+ *
+ * The two bounds hold whatever the heat exchange is. Between them lies what happens; with a time constant of this vessel
+ * and the minutes of filling it is computed, for gas that flows at a constant rate, has one temperature throughout, and
+ * gives heat to a shell of constant temperature. The settled pressure depends on the gas added alone, not on the way.
+ * Gas in the vessel is taken to be at rest before, at the temperature of the shell. A bottle whose volume is given takes
+ * no heat up in the adiabatic bound and in time; steel and hose then warm it, and it feeds warmer.
+ *
+ * @param vessel a specification, or gas and volume
+ * @param before what was read before filling; the ambient is that of all gauges here
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `absolute for gauge`, `unchecked copy`, `not a number`,
+ * `not positive`, `not an ambient pressure`, `gauge below vacuum`, `empty space`, `outside the model`, `liquid`,
+ * `two phases`; `not one of several` (stop, settled, gas), `stop not beyond` the pressure before, `supply too low`,
+ * `leaves the model`, `outside bounds` for times
+ * @example
+ * ```ts
+ * const supply = { pressure: gauge(200, 'bar'), temperature: temperature(40, '°C') };
+ * const { adiabatic } = filling(spec, reading, { supply, until: { stop: gauge(154, 'bar') } });
+ * write(adiabatic.settled, { step: 0.1, unit: 'bar' }); // => '150.0 bar gauge'
+ * write(adiabatic.temperature, { step: 0.1, unit: '°C' }); // => '46.5 °C'
+ * ```
+ */
+export function filling(vessel: RigidVessel, before: Read, given: FillingGiven, trace?: Trace): Filling {
+  const start = startOf(vessel, before, trace);
+  if (typeof given !== 'object' || given === null) wrongKind('statement of filling: supply and until', given, 'given');
+  const { supply, until, exchange } = taken(given, FIELDS);
+  const from = supplyOf(start, supply, 'given.supply', trace);
+  const times = exchange === undefined ? undefined : timesOf(exchange, 'given.exchange');
+  const wanted = wantedOf(start, until, 'in', trace);
+  const inTime = times === undefined ? undefined : fill(start, from, wanted, times, trace);
+  return {
+    isothermal: fill(start, from, wanted, 'isothermal', trace),
+    adiabatic: fill(start, from, wanted, 'adiabatic', trace),
+    ...(inTime === undefined ? {} : { inTime }),
+  };
+}
+
+/** A supply, checked: its state, its size against the vessel, and the ambient of its gauge. */
+export interface CheckedSupply {
+  readonly state: State;
+  readonly volumes: number | 'steady';
+}
+
+/** A supply whose parts were read once, checked. */
+export function supplyOf(start: Start, supply: FillingSupply | undefined, path: string, trace?: Trace): CheckedSupply {
+  if (typeof supply !== 'object' || supply === null) wrongKind('supply: pressure and temperature', supply, path);
+  const { pressure, temperature, volume } = supply;
+  const problems: Problem[] = [];
+  collect(problems, `${path}.pressure`, () => need('gauge pressure', pressure, ''));
+  collect(problems, `${path}.temperature`, () => need('temperature', temperature, ''));
+  if (volume !== undefined) {
+    collect(problems, `${path}.volume`, () => {
+      need('volume', volume, '');
+      if (volume.cubicMetres === 0) fail(notPositive, '', '0 m3');
+    });
+  }
+  failIfAny(problems);
+  return {
+    state: stateRead(start.model, pressure, temperature, start.ambient, path, 'supply', trace),
+    volumes: volume === undefined ? 'steady' : volume.cubicMetres / start.volume_m3,
+  };
+}
+
+/** How heat is exchanged while gas moves: the two bounds, or so many time constants. */
+export type Heat = 'isothermal' | 'adiabatic' | number;
+
+/** The end of filling by one way of exchanging heat; refused where the supply does not go so far. */
+export function fill(start: Start, supply: CheckedSupply, wanted: Wanted, heat: Heat, trace?: Trace): Filled {
+  const filled = fillOrLow(start, supply, wanted, heat, trace);
+  if (!('needed_Pa' in filled)) return filled;
+  const needed = inBar(TO_GAUGE.of(filled.needed_Pa, start.ambient.pascals));
+  const { found_Pa } = filled;
+  const found =
+    found_Pa === 'empties before'
+      ? 'a bottle that empties before'
+      : `${inBar(TO_GAUGE.of(found_Pa, start.ambient.pascals))} gauge`;
+  return fail(supplyTooLow, 'given.supply.pressure', found, { needed });
+}
+
+/** A supply that does not go so far: the absolute pressures wanted and there. */
+export interface LowSupply {
+  readonly needed_Pa: number;
+  readonly found_Pa: number | 'empties before';
+}
+
+/** The end of filling by one way of exchanging heat, or what the supply is short of. */
+export function fillOrLow(
+  start: Start,
+  supply: CheckedSupply,
+  wanted: Wanted,
+  heat: Heat,
+  trace?: Trace,
+): Filled | LowSupply {
+  const { model, ambient } = start;
+  const steady = supply.volumes === 'steady';
+  const source = steady ? steadySource(model, supply.state) : bottleSource(model, supply.state, supply.volumes);
+  const stop_Pa = 'stop_Pa' in wanted ? wanted.stop_Pa : undefined;
+  const supply_Pa = pressureOf(model, supply.state);
+  if (stop_Pa !== undefined && stop_Pa > supply_Pa) return { needed_Pa: stop_Pa, found_Pa: supply_Pa };
+  const end = filledBy(start, source, wanted, heat);
+  const drawn = end.rho - start.state.rho;
+  const after = stateAfter(supply, source, drawn, heat);
+  const after_Pa = pressureOf(model, after);
+  const end_Pa = stop_Pa ?? pressureOf(model, end);
+  // A bottle that has not so much gas has no state afterwards.
+  if (!steady && !(after_Pa > 0)) return { needed_Pa: stop_Pa ?? start.p_Pa, found_Pa: 'empties before' };
+  if (end_Pa > after_Pa) return { needed_Pa: end_Pa, found_Pa: after_Pa };
+  if (trace !== undefined && heat === 'adiabatic' && steady) {
+    const u = fluidAt(model, start.state).u_J_mol;
+    const V = start.volume_m3;
+    step4(trace, ENERGY_FILLED, 'filling', V * start.state.rho, u, V * drawn, source(drawn).h_J_mol);
+  }
+  const moved = movedTo(start, end, wanted, 'given.until', trace);
+  if (steady) return moved;
+  const supplyAfter = {
+    pressure: gaugeOf(TO_GAUGE.of(after_Pa, ambient.pascals)),
+    temperature: temperatureOf(after.T_K),
+  };
+  return { ...moved, supplyAfter };
+}
+
+/** The supply at the stop; a bottle that gave more than it had has no temperature. */
+function stateAfter({ state, volumes }: CheckedSupply, source: Source, drawn: number, heat: Heat): State {
+  if (volumes === 'steady') return state;
+  if (heat !== 'isothermal') return source(drawn).state;
+  const rho = state.rho - drawn / volumes;
+  return { T_K: rho > 0 ? state.T_K : Number.NaN, rho };
+}
+
+function filledBy(start: Start, source: Source, wanted: Wanted, heat: Heat): State {
+  const { model, state } = start;
+  if ('rho' in wanted) {
+    if (heat === 'isothermal') return { T_K: state.T_K, rho: wanted.rho };
+    if (heat === 'adiabatic') return filledAdiabatically(model, state, source, wanted.rho);
+    return movedInTime(model, state, source, wanted.rho, heat);
+  }
+  const p_Pa = wanted.stop_Pa;
+  const cold = model['~kernel'].density(state.T_K, p_Pa);
+  if (heat === 'isothermal') return { T_K: state.T_K, rho: cold };
+  const warm = filledToPressure(model, state, source, p_Pa);
+  if (heat === 'adiabatic' || Number.isNaN(warm.rho)) return warm;
+  return movedToPressure(model, state, source, p_Pa, [warm.rho, cold], heat);
+}

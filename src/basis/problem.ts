@@ -552,3 +552,41 @@ export const tooFewRowsToAudit = {
   wanted: 'two rows or more; three for a wrong cell to be suspected, six for it to be named',
   remedy: 'one row fits every gas: give more rows of the table',
 } as const;
+
+// Safety and work
+
+export const notTheHottest = {
+  code: 'not the hottest',
+  wanted: 'at least {from} K, at which the gas is already known',
+  remedy: 'give the hottest temperature that the gas may reach, in service or laid up; it is never below one that was',
+} as const;
+
+export const pressuresCrossed = {
+  code: 'pressures crossed',
+  wanted: 'less than {high} absolute, to which it is filled',
+  remedy: 'gas is filled to the higher pressure and vented to the lower one',
+} as const;
+
+export const moreThanThereIs = {
+  code: 'more than there is',
+  wanted: 'less than {contents}, which is all the gas there is',
+  remedy: 'check amount and time and their units; no vessel loses more than it holds',
+} as const;
+
+export const notSigned = {
+  code: 'step not signed',
+  wanted: 'who did it and when, or who left it out, when and why',
+  remedy: 'do the step and sign it; what is left out is stated, and stays in the record',
+} as const;
+
+export const leftOutSilently = {
+  code: 'protection left out',
+  wanted: 'what protected people instead, beside who left the step out, when and why',
+  remedy: 'do the step; it protects people. If it cannot be done, stop, and let who is responsible decide what replaces it',
+} as const;
+
+export const signedTooEarly = {
+  code: 'signed out of order',
+  wanted: 'not earlier than {before}, when the step before it was signed',
+  remedy: 'check the times and their offsets from UTC; the steps are in the order in which they protect people',
+} as const;

@@ -193,3 +193,21 @@ export {
   type StoredEnergy,
   type Vessel,
 } from './safety/stored-energy.js';
+export {
+  workOrder,
+  type Assessed,
+  type Expected,
+  type OrderNumbers,
+  type OrderStep,
+  type WorkOrder,
+} from './work/order.js';
+export {
+  needComplete,
+  type LeftOutStep,
+  type RecordedStep,
+  type ReplacedStep,
+  type Signatures,
+  type Signed,
+  type SignedWork,
+} from './work/signed.js';
+export type { ProtectiveStep, StepRemark, WorkStep, WorkWords } from './work/steps.js';

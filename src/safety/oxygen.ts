@@ -112,10 +112,10 @@ export const MIXED_VENTILATED = /* @__PURE__ */ relation({
   gives: 'x_O2',
   unit: '1',
   from: ['x_O2_before', 'r_gas', 'r_air'],
-  formula: 'x_O2_before * (r_air + r_gas * exp(-(r_gas + r_air))) / (r_gas + r_air)',
+  formula: 'x_O2_before * ((r_air + r_gas * exp(-(r_gas + r_air))) / (r_gas + r_air))',
   source:
     'well-mixed dilution with fresh air: V dx/dt = Q x_O2_before - (Q + q) x, closed form at the end of the release',
-  of: (x_O2_before, r_gas, r_air) => (x_O2_before * (r_air + r_gas * exp(-(r_gas + r_air)))) / (r_gas + r_air),
+  of: (x_O2_before, r_gas, r_air) => x_O2_before * ((r_air + r_gas * exp(-(r_gas + r_air))) / (r_gas + r_air)),
 });
 
 export const MINUTES_TO_LIMIT = /* @__PURE__ */ relation({

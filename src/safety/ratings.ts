@@ -180,7 +180,7 @@ function needLine({ bottle, regulator, relief, hose, gauge, vessel }: ChargingLi
 }
 
 /** Whether a part is said not to be there; any other word is refused. */
-function absent<T extends object>(part: T | 'none'): part is 'none' {
+function absent(part: object | 'none'): part is 'none' {
   if (typeof part !== 'string') return false;
   return part === 'none' || fail(unknownWord, '', quote(part), { words: "the part, or 'none'" });
 }

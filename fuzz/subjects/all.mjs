@@ -7,6 +7,7 @@ import { CHARGE } from './charge.mjs';
 import { GAS } from './gas.mjs';
 import { QUANTITY } from './quantity.mjs';
 import { RECORD } from './record.mjs';
+import { SAFETY } from './safety.mjs';
 import { TARGET } from './target.mjs';
 import { UNCERTAINTY } from './uncertainty.mjs';
 import { VERDICT } from './verdict.mjs';
@@ -23,6 +24,7 @@ export const SUBJECTS = [
   ...VERDICT,
   ...UNCERTAINTY,
   ...CHARGE,
+  ...SAFETY,
   // A round takes as long as a hundred conversions.
   ...often(0.4, RECORD),
 ];

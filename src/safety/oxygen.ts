@@ -261,7 +261,8 @@ function needLimit(limit: Release['limit'], before: number): void {
     ['fraction', () => needFraction(limit.fraction)],
     ['source', () => needSaid(limit.source, 'the code or rule that sets this limit')],
   );
-  if (limit.fraction > 0 && limit.fraction < before) return;
-  const bounds = `more than 0 and less than the oxygen before, ${before}`;
+  // Held against the oxygen before only where that is one; what it is else has a problem of its own.
+  if (limit.fraction > 0 && (!Number.isFinite(before) || limit.fraction < before)) return;
+  const bounds = Number.isFinite(before) ? `more than 0 and less than the oxygen before, ${before}` : 'more than 0';
   fail(outsideBounds, 'fraction', String(limit.fraction), { bounds });
 }

@@ -78,7 +78,7 @@ describe.each(closed)('the arithmetic of %s', (_, { from, formula, of }) => {
         fc.pre(typeof printed === 'number' && Number.isFinite(printed));
         const found = of(...values);
         const size = Math.max(...values.map(Math.abs), Math.abs(found));
-        expect(Math.abs(Number(printed) - found)).toBeLessThanOrEqual(rounding * size);
+        expect(Math.abs(printed - found)).toBeLessThanOrEqual(rounding * size);
       }),
       { numRuns: 200 },
     );

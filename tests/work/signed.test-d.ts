@@ -1,5 +1,4 @@
-import type { Signatures, Signed, WorkOrder } from 'isochore';
-import { needComplete } from 'isochore';
+import { needComplete, type Signatures, type Signed, type WorkOrder } from 'isochore';
 import { expectTypeOf, test } from 'vitest';
 
 declare const order: WorkOrder;
@@ -21,17 +20,19 @@ test('a step that protects people cannot be left out', () => {
   const { drain, ...rest } = all;
   expectTypeOf(drain).toEqualTypeOf<Signed>();
   // @ts-expect-error a signature for draining is missing
-  void (() => needComplete(order, rest));
+  expectTypeOf(() => needComplete(order, rest)).toBeFunction();
 });
 
 test('nor for a reason alone: what protected people instead is said', () => {
   const at = '2026-03-14T09:10:00+01:00';
   // @ts-expect-error what protected people instead is missing
-  void (() => needComplete(order, { ...all, drain: { by: 'x', at, leftOutBecause: 'y' } }));
-  void (() => needComplete(order, { ...all, drain: { by: 'x', at, leftOutBecause: 'y', instead: 'z' } }));
+  expectTypeOf(() => needComplete(order, { ...all, drain: { by: 'x', at, leftOutBecause: 'y' } })).toBeFunction();
+  expectTypeOf(() =>
+    needComplete(order, { ...all, drain: { by: 'x', at, leftOutBecause: 'y', instead: 'z' } }),
+  ).toBeFunction();
 });
 
 test('other steps are left out with a reason, or not needed at all', () => {
   const at = '2026-03-14T09:10:00+01:00';
-  void (() => needComplete(order, { ...all, charge: { by: 'x', at, leftOutBecause: 'y' } }));
+  expectTypeOf(() => needComplete(order, { ...all, charge: { by: 'x', at, leftOutBecause: 'y' } })).toBeFunction();
 });

@@ -20,10 +20,12 @@ function signed(of: WorkOrder, changed: Readonly<Record<string, unknown>> = {}):
   const minute = (i: number): string => `2026-03-14T09:${String(10 + i)}:00+01:00`;
   const entries = of.steps
     .filter(({ state }) => state === 'to do' || state === 'to be decided')
-    .map(({ step }, i) => [step, { by: 'second engineer', at: minute(i) }]);
-  const all: Record<string, unknown> = { ...Object.fromEntries(entries), ...changed };
-  for (const [step, value] of Object.entries(all)) if (value === undefined) delete all[step];
-  return all as unknown as Signatures;
+    .map(({ step }, i) => [step, { by: 'second engineer', at: minute(i) }] as const);
+  const all = Object.entries({
+    ...Object.fromEntries<unknown>(entries.map(([step, entry]) => [step, entry])),
+    ...changed,
+  });
+  return Object.fromEntries(all.filter(([, entry]) => entry !== undefined)) as unknown as Signatures;
 }
 
 function problemsOf(call: () => unknown): readonly Problem[] {

@@ -15,12 +15,14 @@ import {
   slips,
   specification,
   standardAtmosphere,
+  storedEnergy,
   target,
   temperature,
   temperatureDifference,
   together,
   uncertainty,
   volume,
+  workOrder,
 } from 'isochore';
 import { reportRound, RoundShape } from 'isochore/record';
 import { readFileSync } from 'node:fs';
@@ -163,6 +165,8 @@ export const SUBJECTS = [
     },
   },
   { name: 'assess', call: (i) => assess(spec, at(readings, i), instruments, rule).verdict.target.pascals },
+  { name: 'storedEnergy', call: (i) => storedEnergy(spec, at(readings, i)).energy_J },
+  { name: 'workOrder', call: (i) => workOrder(spec, at(readings, i)).steps.length },
   { name: 'slips', call: (i) => slips(spec, at(readings, i), instruments).candidates.length },
   {
     name: 'together, a reading of sixteen',

@@ -37,7 +37,8 @@ export type CautionCode =
   | 'purged by calculation'
   | 'leak may not show'
   | 'work without evidence'
-  | 'protection replaced';
+  | 'protection replaced'
+  | 'done although withheld';
 
 export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>> = {
   'reading above the allowable pressure': [
@@ -162,6 +163,11 @@ export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>>
     'danger',
     'A step that protects people was left out and replaced by something else. Who decides on this work must know it and ' +
       'agree.',
+  ],
+  'done although withheld': [
+    'danger',
+    'Gas was added or vented although the order withheld it. Nothing is known of this accumulator: make it safe, and check ' +
+      'it again from the beginning.',
   ],
 };
 

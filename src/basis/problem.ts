@@ -536,7 +536,7 @@ export const aboveFullScale = {
 export const outsideBounds = {
   code: 'outside bounds',
   wanted: '{bounds}',
-  remedy: 'check the value, its sign and its unit against the certificate or the data sheet',
+  remedy: 'check the value, its sign and its unit against where it was read',
 } as const;
 
 export const notACount = {
@@ -582,7 +582,8 @@ export const notSigned = {
 export const leftOutSilently = {
   code: 'protection left out',
   wanted: 'what protected people instead, beside who left the step out, when and why',
-  remedy: 'do the step; it protects people. If it cannot be done, stop, and let who is responsible decide what replaces it',
+  remedy:
+    'do the step; it protects people. If it cannot be done, stop, and let who is responsible decide what replaces it',
 } as const;
 
 export const signedTooEarly = {

@@ -1,17 +1,10 @@
-import { fail, failIfAny, collect, quote, type Problem } from '../basis/fault.js';
+import { fail, quote } from '../basis/fault.js';
 import { missing, notANumber, notAText, notPositive, outsideBounds } from '../basis/problem.js';
 import { need, wrongKind, type GaugePressure, type Volume } from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
 import { isObject } from '../target/table.js';
 
 // What is checked of the numbers of this room. Each check throws under a path that its caller goes on from.
-
-/** Runs every check of a part, and throws all its problems together. */
-export function all(...checks: (readonly [path: string, admit: () => void])[]): void {
-  const problems: Problem[] = [];
-  for (const [path, admit] of checks) collect(problems, path, admit);
-  failIfAny(problems);
-}
 
 export function needGiven(given: unknown, what: string): void {
   if (!isObject(given)) wrongKind(what, given, '');

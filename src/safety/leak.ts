@@ -17,10 +17,11 @@ import {
 import { pressureDifference, TO_ABSOLUTE } from '../quantity/pressure.js';
 import { checkStep, needDivision, rounded, type Division } from '../quantity/step.js';
 import { inBar, type PressureUnit } from '../quantity/unit.js';
+import { all } from '../reading/checks.js';
 import { needSize } from '../target/tolerance.js';
 import { needRead, type Read } from '../verdict/compare.js';
 import { cautionsOf, type CausedCaution } from './caused.js';
-import { all, needGiven, needNumber, needPressure, needSpace } from './checks.js';
+import { needGiven, needNumber, needPressure, needSpace } from './checks.js';
 import { needVessel, type Vessel } from './stored-energy.js';
 
 /** A leak test, and the loss that it is meant to show. Nothing here has a default. */

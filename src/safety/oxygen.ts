@@ -7,10 +7,11 @@ import { exp, log } from '../gas/elementary.js';
 import type { GasModel } from '../gas/model.js';
 import { needModel } from '../gas/state.js';
 import { need, volumeOf, type Amount, type Volume } from '../quantity/kind.js';
+import { all } from '../reading/checks.js';
 import type { Conditions } from '../target/conditions.js';
 import { needConditions } from '../target/target.js';
 import { cautionsOf, type CausedCaution } from './caused.js';
-import { all, needFraction, needGiven, needNumber, needSaid } from './checks.js';
+import { needFraction, needGiven, needNumber, needSaid } from './checks.js';
 
 /**
  * Oxygen in dry air by volume: 20.9476 %, ISO 2533 (from memory). A value one may pass for the air before a release; it is

@@ -7,8 +7,9 @@ import { densityAt } from '../gas/door.js';
 import { needModel } from '../gas/state.js';
 import { need, type AbsolutePressure, type Temperature } from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
+import { all } from '../reading/checks.js';
 import { cautionsOf, type CausedCaution } from './caused.js';
-import { all, needFraction, needGiven, needSpace } from './checks.js';
+import { needFraction, needGiven, needSpace } from './checks.js';
 import type { Vessel } from './stored-energy.js';
 
 /** How a gas side is purged, and what is to be left of another gas. Nothing here has a default. */

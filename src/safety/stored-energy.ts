@@ -20,9 +20,10 @@ import {
   type Volume,
 } from '../quantity/kind.js';
 import { TO_ABSOLUTE } from '../quantity/pressure.js';
+import { all } from '../reading/checks.js';
 import { needRead, type Read } from '../verdict/compare.js';
 import { cautionsOf, type CausedCaution } from './caused.js';
-import { all, needGiven, needPressure, needSpace } from './checks.js';
+import { needGiven, needPressure, needSpace } from './checks.js';
 
 /** A vessel with gas: a specification is one, and so is a bottle. */
 export interface Vessel {

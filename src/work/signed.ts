@@ -3,8 +3,9 @@ import { leftOutSilently, notATime, notSigned, signedTooEarly, unknownField, unk
 import { taken } from '../basis/taken.js';
 import { wrongKind } from '../quantity/kind.js';
 import { needDate } from '../reading/certificate.js';
+import { all } from '../reading/checks.js';
 import { cautionsOf, type CausedCaution } from '../safety/caused.js';
-import { all, needGiven, needSaid } from '../safety/checks.js';
+import { needGiven, needSaid } from '../safety/checks.js';
 import { isObject } from '../target/table.js';
 import type { OrderStep, WorkOrder } from './order.js';
 import { BLEED_FIRST, isProtective, ORDER, REPLACES_GAS, type ProtectiveStep, type WorkStep } from './steps.js';
@@ -42,7 +43,7 @@ export type Signatures = Readonly<Record<ProtectiveStep, Signed | ReplacedStep>>
 export interface RecordedStep {
   readonly step: WorkStep;
   readonly protects: OrderStep['protects'];
-  readonly state: 'done' | 'left out' | 'replaced' | 'not needed' | 'withheld';
+  readonly state: 'done' | 'done although withheld' | 'left out' | 'replaced' | 'not needed' | 'withheld';
   readonly by?: string;
   readonly at?: string;
   readonly note?: string;
@@ -110,8 +111,7 @@ export function needComplete(order: WorkOrder, signatures: Signatures): SignedWo
     if (before !== undefined && instant < before.instant)
       problems.push(problem(signedTooEarly, `signatures.${step}.at`, quote(at), { before: before.at }));
     before = { at, instant };
-    const done = leftOutBecause === undefined ? 'done' : isProtective(step) ? 'replaced' : 'left out';
-    steps.push({ step, protects, state: done, ...entry });
+    steps.push({ step, protects, state: recordedAs(step, state, leftOutBecause), ...entry });
   }
   failIfAny(problems);
   const replaced = steps.filter(({ state }) => state === 'replaced').map(({ step }) => step as ProtectiveStep);
@@ -119,8 +119,16 @@ export function needComplete(order: WorkOrder, signatures: Signatures): SignedWo
     steps,
     leftOut: steps.filter(({ state }) => state === 'left out' || state === 'replaced').map(({ step }) => step),
     protectionReplaced: replaced,
-    cautions: cautionsOf('the work', replaced.length > 0 ? ['protection replaced'] : []),
+    cautions: cautionsOf('the work', [
+      ...(steps.some(({ state }) => state === 'done although withheld') ? (['done although withheld'] as const) : []),
+      ...(replaced.length > 0 ? (['protection replaced'] as const) : []),
+    ]),
   };
+}
+
+function recordedAs(step: WorkStep, ordered: State, leftOutBecause: string | undefined): RecordedStep['state'] {
+  if (leftOutBecause !== undefined) return isProtective(step) ? 'replaced' : 'left out';
+  return ordered === 'withheld' ? 'done although withheld' : 'done';
 }
 
 type State = OrderStep['state'];

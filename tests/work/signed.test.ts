@@ -121,6 +121,17 @@ describe('a step is never left out silently', () => {
   });
 });
 
+test('gas that was moved although the order withheld it is seen', () => {
+  const withheld = workOrder(spec, readingWith({ oilSide: 'not known' }));
+  const entry = { by: 'x', at: '2026-03-14T09:17:30+01:00' };
+  const work = needComplete(withheld, signed(withheld, { charge: entry }));
+  expect(work.steps.find(({ step }) => step === 'charge')).toMatchObject({ state: 'done although withheld' });
+  expect(work.cautions.map(({ code }) => code)).toEqual(['done although withheld', 'maker decides']);
+  expect(needComplete(withheld, signed(withheld)).steps.find(({ step }) => step === 'charge')).toMatchObject({
+    state: 'withheld',
+  });
+});
+
 describe('what is refused of a signature', () => {
   const at = '2026-03-14T09:13:30+01:00';
   test.each<[string, WorkStep, unknown, string, string]>([

@@ -141,7 +141,8 @@ describe('properties', () => {
 describe('what it says', () => {
   test('never that a space is safe: measure, whatever the number', () => {
     for (const released of [0, 400]) {
-      const { cautions, outcome } = left({ released: amount(released, 'mol') });
+      const { cautions, outcome, minutesToLimit } = left({ released: amount(released, 'mol') });
+      expect(minutesToLimit === 0).toBe(released === 0);
       expect(cautions.map(({ code }) => code)).toEqual([
         ...(released === 0 ? [] : ['oxygen below the limit']),
         'measure oxygen',

@@ -107,6 +107,18 @@ describe('problems, each with the part that limits', () => {
     expect(ratings(line({ relief: { opens: bar(205) } })).worstCase).toEqual(bar(205));
   });
 
+  test('a rating is allowed to be reached', () => {
+    const bottle = { rating: bar(220), pressure: bar(220) };
+    expect(found({ bottle, relief: { opens: bar(154) }, hose: { rating: bar(154) } })).toEqual([]);
+  });
+
+  test('by hand nothing but the hand closes the bottle', () => {
+    const vessel = { allowable: bar(210), pressure: bar(154) };
+    expect(found({ regulator: 'none', vessel })).toEqual([
+      ['above its rating if the pressure is not reduced', 'vessel'],
+    ]);
+  });
+
   test('three quarters of the scale are allowed, one bit more is not', () => {
     const vessel = (pascals: number) => ({ allowable: bar(230), pressure: gauge(pascals, 'Pa') });
     const set = { ...regulator, setTo: bar(200) };

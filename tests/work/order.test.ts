@@ -133,6 +133,10 @@ describe('numbers in their places', () => {
     expect(numbers).toMatchObject({ lower: '152.4 bar gauge', upper: '152.9 bar gauge', stop: '152.6 bar gauge' });
   });
 
+  test('the allowable pressure is rounded down', () => {
+    expect(workOrder(specWith({ allowable: bar(199.97) }), readingWith()).numbers.allowable).toBe('199.9 bar gauge');
+  });
+
   test('bleeding after a fill stays inside the band', () => {
     const above = specWith({
       tolerance: { below: barOf(0.2), above: barOf(3), applies: 'at the measured temperature' },
@@ -199,7 +203,7 @@ describe('before a reading', () => {
     expect(order.steps.map(({ step }) => step)).toEqual(ALWAYS);
   });
   test('a reading that lost its pressure is a faulty reading, not conditions', () => {
-    const lost = { ...readingWith(), pressure: undefined };
+    const lost = Object.fromEntries(Object.entries(readingWith()).filter(([field]) => field !== 'pressure'));
     expect(problemOf(() => workOrder(spec, lost as never))).toMatchObject({ code: 'wrong kind', path: 'pressure' });
   });
 });

@@ -159,6 +159,11 @@ describe('what is refused of a signature', () => {
     expect(problemOf(() => needComplete(order, signed(order, { [step]: entry })))).toMatchObject({ code, path });
   });
 
+  test('two steps in the same minute are in order', () => {
+    const entry = { by: 'x', at: '2026-03-14T09:12:00+01:00' };
+    expect(needComplete(order, signed(order, { drain: entry })).leftOut).toEqual([]);
+  });
+
   test('times are compared as instants, not as texts', () => {
     const entry = { by: 'x', at: '2026-03-14T08:13:30Z' };
     expect(needComplete(order, signed(order, { drain: entry })).leftOut).toEqual([]);

@@ -18,6 +18,7 @@ import {
   slips,
   specification,
   standardAtmosphere,
+  storedEnergy,
   target,
   temperature,
   temperatureDifference,
@@ -25,6 +26,7 @@ import {
   uncertainty,
   volume,
   whereToStop,
+  workOrder,
 } from 'isochore';
 import { reportRound, RoundShape } from 'isochore/record';
 import { readFileSync } from 'node:fs';
@@ -139,7 +141,7 @@ function largeRound() {
 const large = largeRound();
 
 /** 200 accumulators and 40 bottles, some of them full: gas for nearly all. */
-const filling = {
+const planGiven = {
   gas: nitrogen,
   leastPurityPercent: /** @type {const} */ ('not demanded'),
   accumulators: inputs((i) => ({
@@ -207,6 +209,8 @@ export const SUBJECTS = [
     },
   },
   { name: 'assess', call: (i) => assess(spec, at(readings, i), instruments, rule).verdict.target.pascals },
+  { name: 'storedEnergy', call: (i) => storedEnergy(spec, at(readings, i)).energy_J },
+  { name: 'workOrder', call: (i) => workOrder(spec, at(readings, i)).steps.length },
   { name: 'slips', call: (i) => slips(spec, at(readings, i), instruments).candidates.length },
   {
     name: 'together, a reading of sixteen',
@@ -237,6 +241,6 @@ export const SUBJECTS = [
   },
   {
     name: 'fillingPlan, 200 accumulators and 40 bottles',
-    call: () => fillingPlan(filling).steps.length,
+    call: () => fillingPlan(planGiven).steps.length,
   },
 ];

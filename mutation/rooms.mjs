@@ -15,6 +15,8 @@ export const TESTS = {
   target: ['target', 'reading', 'verdict', 'relation'],
   verdict: ['verdict', 'charge', 'relation'],
   charge: ['charge', 'relation'],
+  safety: ['safety', 'work', 'relation'],
+  work: ['work'],
   record: ['record'],
 };
 

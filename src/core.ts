@@ -38,6 +38,7 @@ export {
 export { readmit } from './quantity/readmit.js';
 
 export type { Equilibrium, GasKernel, GasModel, Properties, Pvt, Range, UncertaintyRegion } from './gas/model.js';
+export { isentropicExpansion, type Expansion } from './gas/expansion.js';
 export { cubicNitrogen } from './gas/nitrogen/cubic.js';
 export { idealNitrogen } from './gas/nitrogen/ideal-gas.js';
 export { nitrogen } from './gas/nitrogen/nitrogen.js';
@@ -203,3 +204,48 @@ export {
   type WhereToStopGiven,
 } from './settling/stop.js';
 export type { AtStop, HeatExchange, HowFar, RigidVessel } from './settling/vessel.js';
+
+export type { CausedCaution, SafetyCause } from './safety/caused.js';
+export { pressureWhenHot, type GasWhenHot, type Hot } from './safety/hot.js';
+export { leakTest, type LeakShown, type LeakTest } from './safety/leak.js';
+export {
+  oxygenAfterRelease,
+  oxygenInDryAir,
+  type OxygenAfterRelease,
+  type OxygenLeft,
+  type Release,
+} from './safety/oxygen.js';
+export { purge, type Purge, type Purged } from './safety/purge.js';
+export {
+  ratings,
+  type ChargingLine,
+  type LinePart,
+  type RatingCode,
+  type RatingProblem,
+  type Ratings,
+} from './safety/ratings.js';
+export {
+  storedEnergy,
+  type EnergyOfGas,
+  type InService,
+  type StoredEnergy,
+  type Vessel,
+} from './safety/stored-energy.js';
+export {
+  workOrder,
+  type Assessed,
+  type Expected,
+  type OrderNumbers,
+  type OrderStep,
+  type WorkOrder,
+} from './work/order.js';
+export {
+  needComplete,
+  type LeftOutStep,
+  type RecordedStep,
+  type ReplacedStep,
+  type Signatures,
+  type Signed,
+  type SignedWork,
+} from './work/signed.js';
+export type { ProtectiveStep, StepRemark, WorkStep, WorkWords } from './work/steps.js';

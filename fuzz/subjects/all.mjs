@@ -9,6 +9,7 @@ import { QUANTITY } from './quantity.mjs';
 import { RECORD } from './record.mjs';
 import { SUPPLY } from './supply.mjs';
 import { SETTLING } from './settling.mjs';
+import { SAFETY } from './safety.mjs';
 import { TARGET } from './target.mjs';
 import { UNCERTAINTY } from './uncertainty.mjs';
 import { VERDICT } from './verdict.mjs';
@@ -28,6 +29,7 @@ export const SUBJECTS = [
   ...SUPPLY,
   // An integration takes as long as a thousand conversions.
   ...often(0.1, SETTLING),
+  ...SAFETY,
   // A round takes as long as a hundred conversions.
   ...often(0.4, RECORD),
 ];

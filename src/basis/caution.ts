@@ -36,7 +36,18 @@ export type CautionCode =
   | 'settled pressures'
   | 'stop may settle high'
   | 'stop may settle low'
-  | 'computed stop';
+  | 'computed stop'
+  | 'hot gas above the allowable pressure'
+  | 'oxygen below the limit'
+  | 'measure oxygen'
+  | 'stored energy'
+  | 'rating too low'
+  | 'gas not known'
+  | 'purged by calculation'
+  | 'leak may not show'
+  | 'work without evidence'
+  | 'protection replaced'
+  | 'done although withheld';
 
 export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>> = {
   'reading above the allowable pressure': [
@@ -157,6 +168,58 @@ export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>>
     'caution',
     'This stop goes beyond what the specification allows for settling, on the statement that it permits a computed one. ' +
       "Hold that against the maker's manual, and never pass the allowable pressure.",
+  ],
+  'hot gas above the allowable pressure': [
+    'danger',
+    'At the hottest temperature stated the gas alone would be above the allowable pressure of the accumulator. Do not ' +
+      'leave it so: ask the maker for a lower pre-charge, or keep it cool.',
+  ],
+  'oxygen below the limit': [
+    'danger',
+    'After this release oxygen falls below the limit that was stated. Nobody stays in the space, and nobody enters it, ' +
+      'not even to help, without breathing apparatus and somebody outside.',
+  ],
+  'measure oxygen': [
+    'danger',
+    'A computed oxygen fraction never clears a space. Ventilate, and measure oxygen at several heights, before and while ' +
+      'anybody is inside, by the rules for enclosed spaces. Cold gas lies low.',
+  ],
+  'stored energy': [
+    'danger',
+    'All of this energy is set free at once if the vessel bursts. No safe distance follows from the number: distances and ' +
+      'barriers are for codes and licensed persons to decide.',
+  ],
+  'rating too low': [
+    'danger',
+    'A part is rated for less than the pressure that it may see. Do not connect it; do not open the bottle.',
+  ],
+  'gas not known': [
+    'danger',
+    'A gas that is not known to be nitrogen may be air or oxygen, which can explode with oil. Add nothing to it. ' +
+      "Depressurise by the maker's method, purge, recharge.",
+  ],
+  'purged by calculation': [
+    'caution',
+    'The fraction left is computed for gas that mixes fully at each filling. In a narrow gas side it may not: wait between ' +
+      'filling and venting, and have what is left analysed where it matters.',
+  ],
+  'leak may not show': [
+    'caution',
+    'A test that shows no leak has shown no more than that it is smaller than the least that the test can show.',
+  ],
+  'work without evidence': [
+    'caution',
+    'This order was made before a reading: it says what is wanted, and the reading decides what is done.',
+  ],
+  'protection replaced': [
+    'danger',
+    'A step that protects people was left out and replaced by something else. Who decides on this work must know it and ' +
+      'agree.',
+  ],
+  'done although withheld': [
+    'danger',
+    'Gas was added or vented although the order withheld it. Nothing is known of this accumulator: make it safe, and check ' +
+      'it again from the beginning.',
   ],
 };
 

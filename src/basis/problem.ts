@@ -548,7 +548,7 @@ export const aboveFullScale = {
 export const outsideBounds = {
   code: 'outside bounds',
   wanted: '{bounds}',
-  remedy: 'check the value, its sign and its unit against the certificate or the data sheet',
+  remedy: 'check the value, its sign and its unit against where it was read',
 } as const;
 
 export const notACount = {
@@ -581,12 +581,6 @@ export const stopNotBeyond = {
   remedy: 'gas that is added raises the pressure, and gas that is let out lowers it: check which is meant',
 } as const;
 
-export const moreThanThereIs = {
-  code: 'more than there is',
-  wanted: 'less than {inside} mol, all that is in the vessel',
-  remedy: 'check the amount, its unit, and the volume of the vessel',
-} as const;
-
 export const supplyTooLow = {
   code: 'supply too low',
   wanted: 'a supply that at the end of filling is at {needed} gauge or above',
@@ -609,4 +603,43 @@ export const minutesOutOfOrder = {
   code: 'minutes out of order',
   wanted: 'more than {before} min, the time of the reading before it, by a millionth of a minute or more',
   remedy: 'put the readings in the order in which they were taken, each at a time of its own',
+} as const;
+
+// Safety and work
+
+export const notTheHottest = {
+  code: 'not the hottest',
+  wanted: 'at least {from} K, at which the gas is already known',
+  remedy: 'give the hottest temperature that the gas may reach, in service or laid up; it is never below one that was',
+} as const;
+
+export const pressuresCrossed = {
+  code: 'pressures crossed',
+  wanted: 'less than {high} absolute, to which it is filled',
+  remedy: 'gas is filled to the higher pressure and vented to the lower one',
+} as const;
+
+export const moreThanThereIs = {
+  code: 'more than there is',
+  wanted: 'less than {contents}, which is all the gas there is',
+  remedy: 'check amount, volume and time, and their units; no vessel loses more than it holds',
+} as const;
+
+export const notSigned = {
+  code: 'step not signed',
+  wanted: 'who did it and when, or who left it out, when and why',
+  remedy: 'do the step and sign it; what is left out is stated, and stays in the record',
+} as const;
+
+export const leftOutSilently = {
+  code: 'protection left out',
+  wanted: 'what protected people instead, beside who left the step out, when and why',
+  remedy:
+    'do the step; it protects people. If it cannot be done, stop, and let who is responsible decide what replaces it',
+} as const;
+
+export const signedTooEarly = {
+  code: 'signed out of order',
+  wanted: 'not earlier than {before}, when the step before it was signed',
+  remedy: 'check the times and their offsets from UTC; the steps are in the order in which they protect people',
 } as const;

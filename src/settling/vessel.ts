@@ -158,7 +158,7 @@ export function wantedOf(start: Start, given: HowFar, direction: 'in' | 'out', t
     if (moles === 0) fail(notPositive, 'given.until.gas', '0 mol');
     const inside = start.state.rho * start.volume_m3;
     if (direction === 'out' && moles >= inside)
-      fail(moreThanThereIs, 'given.until.gas', `${moles} mol`, { inside: String(inside) });
+      fail(moreThanThereIs, 'given.until.gas', `${moles} mol`, { contents: `${inside} mol` });
     const rho = start.state.rho + ((direction === 'in' ? 1 : -1) * moles) / start.volume_m3;
     pvtAt(start.model, start.state.T_K, rho, 'given.until.gas', 'settled', trace);
     return { rho };

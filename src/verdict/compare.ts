@@ -92,7 +92,7 @@ export function explainingOf(spec: Specification, read: Read, trace?: Trace): Te
 }
 
 /** What was read, each part of it read once and checked. */
-function needRead(read: Read): Read {
+export function needRead(read: Read): Read {
   const { temperature, ambient } = needConditions(read);
   const { pressure } = read;
   need('gauge pressure', pressure, 'pressure');

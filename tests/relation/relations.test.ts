@@ -50,7 +50,7 @@ describe.each(relations)('%s', (_, relation) => {
       expect(text).toMatch(/\S/);
     }
     expect(relation.source.length).toBeGreaterThan(10);
-    expect(['Pa', 'K', 'm3', 'mol', 'kg', 'mol/m3', 'J', '1']).toContain(relation.unit);
+    expect(['Pa', 'K', 'm3', 'mol', 'kg', 'mol/m3', 'J', 'min', '1']).toContain(relation.unit);
     expect(new Set(relation.from).size).toBe(relation.from.length);
     expect(relation.from).not.toContain(relation.gives);
   });
@@ -65,16 +65,20 @@ describe.each(relations)('%s', (_, relation) => {
 
 describe.each(closed)('the arithmetic of %s', (_, { from, formula, of }) => {
   test('is its printed formula', () => {
-    const argument = fc.oneof(evenly(-1e7, 1e7), evenly(0.001, 10), evenly(-1, 1));
+    // An exponential of a large number is no double, and the rounding of its argument grows with it.
+    const grows = /\b(?:exp|log)\(/.test(formula);
+    const argument = grows ? evenly(0.1, 10) : fc.oneof(evenly(-1e7, 1e7), evenly(0.001, 10), evenly(-1, 1));
+    const rounding = grows ? 1e-13 : 1e-15;
     fc.assert(
       fc.property(fc.array(argument, { minLength: from.length, maxLength: from.length }), (values) => {
         // Away from zero, where a quotient has no value.
         fc.pre(values.every((value) => Math.abs(value) > 1e-9));
         const printed: unknown = evaluate(formula, Object.fromEntries(from.map((symbol, i) => [symbol, values[i]])));
-        fc.pre(Number.isFinite(Number(printed))); // an exponential may overflow
+        // Where a logarithm has no real value.
+        fc.pre(typeof printed === 'number' && Number.isFinite(printed));
         const found = of(...values);
         const size = Math.max(...values.map(Math.abs), Math.abs(found));
-        expect(Math.abs(Number(printed) - found)).toBeLessThanOrEqual(1e-15 * size);
+        expect(Math.abs(printed - found)).toBeLessThanOrEqual(rounding * size);
       }),
       { numRuns: 200 },
     );

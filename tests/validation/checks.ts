@@ -3,8 +3,9 @@
 import type { Step } from './check.js';
 import { audits } from './audit.js';
 import { gas } from './gas.js';
+import { safety } from './safety.js';
 import { cubic, targets } from './target.js';
 import { uncertainties } from './uncertainty.js';
 import { units } from './units.js';
 
-export const STEPS: readonly Step[] = [units(), gas(), targets(), cubic(), audits(), uncertainties()];
+export const STEPS: readonly Step[] = [units(), gas(), targets(), cubic(), audits(), uncertainties(), safety()];

@@ -1,0 +1,152 @@
+import {
+  absolute,
+  cubicNitrogen,
+  idealNitrogen,
+  isentropicExpansion,
+  nitrogen,
+  standardAtmosphere,
+  stateAt,
+  temperature,
+  type Step,
+} from 'isochore';
+import { describe, expect, test } from 'vitest';
+import { VAPOUR_FRACTION } from '../../src/gas/expansion.js';
+import { numberRows, referenceText, relativeError } from '../support/reference.js';
+import { problemOf } from '../support/problem.js';
+
+const K = (kelvins: number) => temperature(kelvins, 'K');
+const Pa = (pascals: number) => absolute(pascals, 'Pa');
+
+describe('expansions at constant entropy, in reverse the compressions of tests/reference/isentrope.csv', () => {
+  const rows = numberRows('isentrope.csv', ['T1_K', 'p1_abs_bar', 'p2_abs_bar', 'rho1_mol_m3', 'T2_K', 'rho2_mol_m3']);
+  test('there are 48, and each comes back to where it was compressed from', () => {
+    expect(rows).toHaveLength(48);
+    for (const row of rows) {
+      const from = { temperature: K(row.T2_K), pressure: absolute(row.p2_abs_bar, 'bar') };
+      const end = isentropicExpansion(nitrogen, from, absolute(row.p1_abs_bar, 'bar'));
+      expect(relativeError(end.temperature.kelvins, row.T1_K)).toBeLessThan(1e-11);
+      expect(relativeError(end.densities_mol_m3[0], row.rho2_mol_m3)).toBeLessThan(1e-11);
+      expect(relativeError(end.densities_mol_m3[1], row.rho1_mol_m3)).toBeLessThan(1e-11);
+      expect(end.phase).toBe('gas');
+    }
+  });
+});
+
+// Source: CoolProp 8.0.0, the same equation of state in another program; its saturation is solved by itself.
+describe('expansions to an ambient pressure, as gas and through two phases: tests/reference/expansion.csv', () => {
+  const columns = [
+    'T1_C',
+    'p1_abs_bar',
+    'p2_abs_Pa',
+    'rho1_mol_m3',
+    'T2_K',
+    'rho2_mol_m3',
+    'u1_less_u2_J_mol',
+  ] as const;
+  const rows = numberRows('expansion.csv', columns);
+  const ends = rows.map((row) => {
+    const from = { temperature: temperature(row.T1_C, '°C'), pressure: absolute(row.p1_abs_bar, 'bar') };
+    return isentropicExpansion(nitrogen, from, Pa(row.p2_abs_Pa));
+  });
+  const quality = vapourFractions();
+
+  test('temperature, density and work, to 1e-9', () => {
+    rows.forEach((row, i) => {
+      const end = ends[i];
+      expect(relativeError(end?.temperature.kelvins ?? 0, row.T2_K)).toBeLessThan(1e-9);
+      expect(relativeError(end?.densities_mol_m3[1] ?? 0, row.rho2_mol_m3)).toBeLessThan(1e-9);
+      expect(relativeError(end?.work_J_mol ?? 0, row.u1_less_u2_J_mol)).toBeLessThan(1e-9);
+    });
+  });
+
+  test('the share of vapour, where there are two phases, and gas elsewhere', () => {
+    expect(quality.filter((q) => q !== undefined).length).toBeGreaterThan(40);
+    expect(quality.filter((q) => q === undefined).length).toBeGreaterThan(10);
+    quality.forEach((q, i) => {
+      expect(ends[i]?.phase).toBe(q === undefined ? 'gas' : 'liquid and vapour');
+      expect(Math.abs((ends[i]?.vapourFraction ?? 0) - (q ?? 1))).toBeLessThan(1e-9);
+    });
+  });
+});
+
+/** Share of vapour of each row; the cell is empty for gas. */
+function vapourFractions(): (number | undefined)[] {
+  const [, ...lines] = referenceText('expansion.csv').trim().split('\n');
+  return lines.map((line) => line.split(',').at(-2)).map((cell) => (cell === '' ? undefined : Number(cell)));
+}
+
+describe('laws', () => {
+  test('two phases begin without a jump: beside saturated vapour the work changes by little', () => {
+    const T = 293.15;
+    const works = Array.from({ length: 200 }, (_, i) => {
+      const pressure = absolute(85 + i * 0.1, 'bar');
+      return isentropicExpansion(nitrogen, { temperature: K(T), pressure }, standardAtmosphere);
+    });
+    expect(new Set(works.map(({ phase }) => phase)).size).toBe(2);
+    works.slice(1).forEach((end, i) => {
+      expect(Math.abs(end.work_J_mol - (works[i]?.work_J_mol ?? 0))).toBeLessThan(1);
+      expect(end.vapourFraction).toBeLessThanOrEqual(works[i]?.vapourFraction ?? 0);
+    });
+  });
+
+  test('an expansion to its own pressure does no work', () => {
+    const from = { temperature: K(300), pressure: absolute(100, 'bar') };
+    const end = isentropicExpansion(nitrogen, from, from.pressure);
+    expect(Math.abs(end.work_J_mol)).toBeLessThan(1e-6);
+    expect(relativeError(end.temperature.kelvins, 300)).toBeLessThan(1e-12);
+  });
+
+  // Closed form: T2 = T1 (p2/p1)^(2/7) for an ideal gas whose heat capacity at constant pressure is 7/2 R.
+  test('in the ideal-gas limit the temperature follows the power law', () => {
+    const from = { temperature: K(300), pressure: absolute(2, 'bar') };
+    const { kelvins } = isentropicExpansion(idealNitrogen, from, absolute(1, 'bar')).temperature;
+    expect(relativeError(kelvins, 300 * 0.5 ** (2 / 7))).toBeLessThan(2e-4);
+    const thin = { temperature: K(300), pressure: Pa(20) };
+    expect(relativeError(isentropicExpansion(nitrogen, thin, Pa(10)).temperature.kelvins, kelvins)).toBeLessThan(1e-5);
+  });
+
+  test('the working shows the share of vapour', () => {
+    const steps: Step[] = [];
+    const from = { temperature: K(293.15), pressure: absolute(150, 'bar') };
+    const { vapourFraction } = isentropicExpansion(nitrogen, from, standardAtmosphere, (step) => steps.push(step));
+    expect(steps.find(({ relation }) => relation === VAPOUR_FRACTION)?.result).toBe(vapourFraction);
+  });
+});
+
+describe('what is refused', () => {
+  const from = { temperature: K(293.15), pressure: absolute(150, 'bar') };
+  test('vacuum at either end, with no entropy', () => {
+    expect(problemOf(() => isentropicExpansion(nitrogen, from, Pa(0)))).toMatchObject({
+      code: 'empty space',
+      path: 'to',
+    });
+    expect(problemOf(() => isentropicExpansion(nitrogen, { ...from, pressure: Pa(0) }, Pa(1))).path).toBe(
+      'from.pressure',
+    );
+  });
+  test('an end that is all liquid', () => {
+    const dense = { temperature: K(130), pressure: absolute(2000, 'bar') };
+    expect(problemOf(() => isentropicExpansion(nitrogen, dense, absolute(20, 'bar'))).code).toBe('liquid');
+  });
+  test('an end beyond the model: below 64 K, and below 160 K for the cubic equation', () => {
+    const far = { temperature: K(250), pressure: absolute(600, 'bar') };
+    expect(problemOf(() => isentropicExpansion(nitrogen, far, Pa(1000))).code).toBe('outside the model');
+    expect(problemOf(() => isentropicExpansion(cubicNitrogen, from, standardAtmosphere)).code).toBe(
+      'outside the model',
+    );
+    expect(problemOf(() => isentropicExpansion(idealNitrogen, far, standardAtmosphere)).code).toBe('outside the model');
+  });
+  test('what is no gas condition', () => {
+    for (const given of [null, undefined, {}, 1]) {
+      expect(problemOf(() => isentropicExpansion(nitrogen, given as never, standardAtmosphere)).code).toBe(
+        'wrong kind',
+      );
+    }
+  });
+});
+
+test('a state at the start is the one of stateAt', () => {
+  const from = { temperature: K(320), pressure: absolute(210, 'bar') };
+  const { densities_mol_m3 } = isentropicExpansion(nitrogen, from, absolute(100, 'bar'));
+  expect(densities_mol_m3[0]).toBe(stateAt(nitrogen, from).density_mol_m3);
+});

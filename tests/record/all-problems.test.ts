@@ -117,16 +117,17 @@ describe('many things wrong at once: all of them are listed', () => {
   const COMPARED = ['outside the model', 'liquid', 'gauge below vacuum', 'rest contradicts readings'];
   const byComparing = ({ code, path }: Said): boolean => COMPARED.includes(code) || path.endsWith('].at');
   const alone = ({ said }: Corruption): boolean => said.some(byComparing);
-  const combined = CORRUPTIONS.filter((row) => !alone(row));
+  // Where the specifications are no list nothing inside them is read.
+  const combined = CORRUPTIONS.filter((row) => !alone(row) && row.puts.every(([path]) => path !== '$.specifications'));
 
   function compatible(rows: readonly Corruption[]): Corruption[] {
     const taken = new Set<string>();
-    // Whether an instrument is listed cannot be said while the list itself is not sound.
-    const unlisted = rows.some(({ puts }) => puts.some(([path]) => path === '$.instruments'));
+    // What is named, and whether a reading lies beyond its scale, cannot be said of an instrument that is not sound.
+    const unsound = rows.some(({ puts }) => puts.some(([path]) => path.startsWith('$.instruments')));
     const byName = ({ said }: Corruption): boolean => said.some(({ path }) => path.includes('.instruments.'));
     return rows.filter((row) => {
       const { puts, said } = row;
-      if (unlisted && byName(row)) return false;
+      if (unsound && (byName(row) || said.some(({ code }) => code === 'above full scale'))) return false;
       const parts = new Set([...puts, ...said.map(({ path }) => [path])].map(([path = '']) => partOf(path)));
       if ([...parts].some((part) => taken.has(part))) return false;
       for (const part of parts) taken.add(part);

@@ -245,7 +245,9 @@ describe('every value of a round, replaced', { timeout: 240_000 }, () => {
     'by %o',
     (_title, value) => {
       let partial = 0;
-      for (const { keys } of places) {
+      // Each value at a third of the places; three values that are alike go to all of them.
+      const some = places.filter((_, i) => i % 3 === wrong.findIndex((one) => Object.is(one, value)) % 3);
+      for (const { keys } of some) {
         const path = jsonPath(keys);
         const round = keys.length === 0 ? value : smallRound();
         if (keys.length > 0) put(round, keys, structuredClone(value));
@@ -255,7 +257,11 @@ describe('every value of a round, replaced', { timeout: 240_000 }, () => {
         const isDecimal = keys.at(-1) === 'value' && typeof value === 'string';
         const fits = RoundShape.safeParse(round).success && !isDecimal;
         const explains = ({ code, path: where }: Listed): boolean =>
-          onOneLine(where, path) || (fits && ELSEWHERE.includes(code)) || (keys.length === 1 && where === '$.version');
+          onOneLine(where, path) ||
+          (fits && ELSEWHERE.includes(code)) ||
+          // The limit of an expansion is held against the expansion.
+          (path.endsWith('.linearExpansion.value') && where.endsWith('.vessel.limit.value')) ||
+          (keys.length === 1 && where === '$.version');
         if (report.complete === 'complete') {
           expect([path, fits]).toEqual([path, true]);
           continue;
@@ -264,7 +270,7 @@ describe('every value of a round, replaced', { timeout: 240_000 }, () => {
         expect([path, report.problems.some(explains)]).toEqual([path, true]);
         expect(refusalOf(() => reportRound(round, { problems: 'refuse the round' }))).toEqual(report.problems);
       }
-      expect(partial).toBeGreaterThan(places.length / 2);
+      expect(partial).toBeGreaterThan(some.length / 2);
     },
   );
 });

@@ -117,7 +117,7 @@ describe('a report that was altered', () => {
   test('in any one place: its digest does not match, and if it is still a report, the place is named', { timeout: 120_000 }, () => {
     const places = nodesOf(copy()).filter(({ value }) => typeof value !== 'object');
     expect(places.length).toBeGreaterThan(1000);
-    for (const { keys, value } of places.filter((_, i) => i % 7 === 0)) {
+    for (const { keys, value } of places.filter((_, i) => i % 23 === 0)) {
       const altered = copy();
       put(altered, keys, typeof value === 'number' ? value + 1 : `${String(value)}x`);
       const { outcome, because, changes, problems } = reverify(altered);

@@ -96,7 +96,7 @@ describe('Ajv, in strict mode', () => {
 
   test('judges as zod does of a report with any one place changed or taken out', { timeout: 60_000 }, () => {
     const whole = reportRest(exampleRound());
-    const places = nodesOf(whole).filter(({ keys }, i) => keys.length > 0 && keys[0] !== 'input' && i % 5 === 0);
+    const places = nodesOf(whole).filter(({ keys }, i) => keys.length > 0 && keys[0] !== 'input' && i % 23 === 0);
     let refused = 0;
     for (const { keys } of places) {
       for (const value of [null, 'x', -1, {}, [], ...(typeof keys.at(-1) === 'string' ? [NOTHING] : [])]) {

@@ -16,6 +16,8 @@ export default defineConfig({
     setupFiles: ['tests/setup.ts'],
     // Nothing here asserts a time, and the machine may be busy.
     testTimeout: 60_000,
+    // Left alone it keeps a core free, which of two is half.
+    maxWorkers: '100%',
     typecheck: {
       enabled: true,
       tsconfig: 'tests/tsconfig.json',

@@ -15,8 +15,8 @@ export const TESTS = {
   target: ['target', 'reading', 'verdict', 'relation'],
   verdict: ['verdict', 'charge', 'relation'],
   charge: ['charge', 'relation'],
-  safety: ['safety', 'work', 'relation'],
-  work: ['work'],
+  safety: ['safety', 'procedure', 'relation'],
+  procedure: ['procedure'],
   record: ['record'],
 };
 

@@ -238,7 +238,7 @@ export {
   type OrderNumbers,
   type OrderStep,
   type WorkOrder,
-} from './work/order.js';
+} from './procedure/order.js';
 export {
   needComplete,
   type LeftOutStep,
@@ -247,5 +247,5 @@ export {
   type Signatures,
   type Signed,
   type SignedWork,
-} from './work/signed.js';
-export type { ProtectiveStep, StepRemark, WorkStep, WorkWords } from './work/steps.js';
+} from './procedure/signed.js';
+export type { ProtectiveStep, StepRemark, WorkStep, WorkWords } from './procedure/steps.js';

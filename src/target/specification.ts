@@ -1,5 +1,12 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
-import { aboveAllowable, nominalWithoutTable, notANumber, notPositive, unknownWord } from '../basis/problem.js';
+import {
+  aboveAllowable,
+  nominalWithoutTable,
+  notANumber,
+  notPositive,
+  uncheckedSpecification,
+  unknownWord,
+} from '../basis/problem.js';
 import type { GasModel } from '../gas/model.js';
 import { needModel } from '../gas/state.js';
 import {
@@ -313,4 +320,6 @@ function needMinutes(minutes: number): void {
 /** Refuses everything but a specification that {@link specification} made. */
 export function needSpecification(spec: Specification): void {
   if (!isChecked(spec, 'specification')) wrongKind('specification', spec, 'spec');
+  // A frozen copy that was given the prototype has the mark, and not what only `specification` puts there.
+  if (!Object.hasOwn(spec, '~curves')) fail(uncheckedSpecification, 'spec', 'an unchecked copy of a specification');
 }

@@ -16,7 +16,7 @@ const ORDER = [
   'supply',
   'settling',
   'safety',
-  'work',
+  'procedure',
   'record',
 ];
 

@@ -193,3 +193,15 @@ test('a gas that only looks like one is refused', () => {
     found: 'an unchecked copy of a gas model',
   });
 });
+
+it('a frozen copy of a specification, with its prototype, is refused', () => {
+  const spec = specWith();
+  const copy = Object.freeze(
+    Object.assign(Object.create(Object.getPrototypeOf(spec) as object) as object, { ...spec }),
+  );
+  const at = { temperature: celsius(40), ambient: hPa(1013.25) };
+  expect(problemOf(() => target(copy as typeof spec, at))).toMatchObject({
+    code: 'unchecked specification',
+    path: 'spec',
+  });
+});

@@ -10,7 +10,7 @@ import {
   type WorkWords,
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
-import { BLEED_FIRST, ORDER, PROTECTIVE, REMARK, STEP } from '../../src/work/steps.js';
+import { BLEED_FIRST, ORDER, PROTECTIVE, REMARK, STEP } from '../../src/procedure/steps.js';
 import { bar, barOf, celsius, GIVEN, readingWith, reads, specWith } from '../support/accumulator.js';
 import { INSTRUMENTS } from '../support/instruments.js';
 import { problemOf } from '../support/problem.js';

@@ -8,7 +8,7 @@ import {
   type WorkStep,
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
-import { ORDER, PROTECTIVE } from '../../src/work/steps.js';
+import { ORDER, PROTECTIVE } from '../../src/procedure/steps.js';
 import { readingWith, reads, specWith } from '../support/accumulator.js';
 import { problemOf } from '../support/problem.js';
 

@@ -18,6 +18,7 @@ const WIDTH = 118;
 const NEXT = {
   'gas not known': 'do not add anything; find out what the gas is, or have it replaced, then read again',
   'not comparable': 'neither add nor vent; secure, isolate, drain, verify zero, wait, then read again',
+  'beyond the scale': 'neither add nor vent; find out what was read, on which gauge and in which unit, then read again',
   'gas side empty': 'do not fill; find the cause and clear it, state that it is cleared, then read again',
   'gauge too coarse': 'read again on a finer gauge',
 };
@@ -289,10 +290,11 @@ function gasLine(what, { accumulators, gas }) {
 }
 
 /** @param {Judged} judged */
-function instruction({ charge, outcome, decision }) {
+function instruction({ charge, outcome, because, decision }) {
   // Said already: read again.
   if (charge.action === 'none' || decision?.outcome === 'inconclusive') return [];
-  if (charge.action === 'withheld') return [NEXT[outcome] ?? charge.why];
+  if (charge.action === 'withheld')
+    return [NEXT[because.every((code) => code === 'beyond the scale') ? 'beyond the scale' : outcome] ?? charge.why];
   const { action, gas, stop, settleMinutes } = charge;
   const how = `${action} ${gas.rounded.mass} of nitrogen (${gas.rounded.normalVolume})`;
   if (stop.action === 'withheld') return [how, `no stop pressure: ${stop.why}`];

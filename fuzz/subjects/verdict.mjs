@@ -28,6 +28,8 @@ export const reading = fields({
     'not known',
   ),
   systemPressure: maybe(a('gauge')),
+  fullScale: maybe(a('gauge')),
+  correctionIncluded: maybe(a('pressureDifference')),
   gasInside: one('nitrogen', 'nitrogen', 'nitrogen', 'not known'),
   minutesAtRest: fc.oneof(one('not known'), plain(steps(0, 120)), one(1000)),
   emptyGasSide: maybe(one('investigated and cleared')),

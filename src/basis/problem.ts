@@ -539,10 +539,10 @@ export const notAnAccuracyClass = {
   remedy: 'read the class on the dial; an accuracy that is none of these is given as an explicit limit of error',
 } as const;
 
-export const aboveFullScale = {
-  code: 'above full scale',
-  wanted: 'at most the full scale, {most} gauge',
-  remedy: 'check the scale, the reading and their units; a pointer at its stop is no reading',
+export const correctedTwice = {
+  code: 'corrected twice',
+  wanted: 'the correction of a gauge once',
+  remedy: 'give the pressure as the gauge showed it, and leave correctionIncluded out: its certificate corrects it',
 } as const;
 
 export const outsideBounds = {

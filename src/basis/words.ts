@@ -13,6 +13,7 @@ export type Reason =
   | 'oil side not drained'
   | 'oil side not known'
   | 'reads like system pressure'
+  | 'beyond the scale'
   | 'time at rest not known'
   | 'not at rest long enough'
   | 'reads zero'
@@ -36,6 +37,9 @@ export const REASON: Readonly<Record<Reason, string>> = {
   'oil side not known':
     'it is not known that the oil side is drained and at zero: the gauge may show the pressure of the oil',
   'reads like system pressure': 'the reading of {reading} agrees with the system pressure of {system}: this is the oil',
+  'beyond the scale':
+    'the reading of {reading} lies beyond the end of the scale of its gauge, {fullScale}: the pointer cannot have stood ' +
+    'there; check the unit, the gauge and what was written down',
   'time at rest not known':
     'it is not known how long oil and gas have been at rest; {minutesNeeded} min are needed, because the gas is cold after ' +
     'draining and warm after filling',
@@ -81,6 +85,9 @@ export const CAUSE: Readonly<Record<Cause, string>> = {
 /** Stable codes of what may be behind an empty gas side, cheapest to check first. */
 export type Cause = 'valve not open' | 'gauge dead or blocked' | 'gas valve leaks' | 'separator torn';
 
+/** Stands for a reading that has the correction of its gauge in it. */
+export const CORRECTED = '{corrected} (corrected; the gauge showed {shown})';
+
 /** Follows a verdict where the reading would be right at another temperature of the gas. */
 export const EXPLAINED = 'the reading would be right at a gas temperature of {explaining}';
 
@@ -99,6 +106,8 @@ export interface Words {
   readonly slips?: Readonly<Partial<Record<SlipCode, string>>>;
   /** Said after an undercharge or overcharge where another gas temperature would make the reading right. */
   readonly explained?: string;
+  /** Stands for a reading that has the correction of its gauge in it. */
+  readonly corrected?: string;
 }
 
 /**
@@ -207,10 +216,15 @@ export const NOT_COUNTED: Readonly<Record<NotCounted, string>> = {
 };
 
 /** Why there is no uncertainty, or no decision on it, by stable codes. */
-export type Undecided = 'reading below zero' | 'reading in the first tenth of a scale with stop pin' | 'no evidence';
+export type Undecided =
+  | 'reading below zero'
+  | 'reading above full scale'
+  | 'reading in the first tenth of a scale with stop pin'
+  | 'no evidence';
 
 export const UNDECIDED: Readonly<Record<Undecided, string>> = {
   'reading below zero': 'the gauge reads below the zero of its scale, where its accuracy does not hold',
+  'reading above full scale': 'the reading lies beyond the end of the scale, where the gauge cannot have stood',
   'reading in the first tenth of a scale with stop pin':
     'the gauge has a stop pin and reads in the first tenth of its scale, where its accuracy class does not hold',
   'no evidence': 'the reading is no evidence of the pre-charge: see its verdict',

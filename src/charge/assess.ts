@@ -1,10 +1,9 @@
 import type { Trace } from '../basis/relation.js';
 import { copyOfInstruments, type Instruments } from '../reading/instruments.js';
-import { gaugeOf, temperatureOf } from '../quantity/kind.js';
 import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
 import { uncertainty, type Budget, type NoBudget } from '../verdict/budget.js';
-import { correctedReading } from '../verdict/contributions.js';
+import { asCorrected } from '../verdict/as-corrected.js';
 import { decide, type Decision, type Rule } from '../verdict/decide.js';
 import { checkedReading } from '../verdict/judge.js';
 import { caution } from '../basis/caution.js';
@@ -13,6 +12,8 @@ import { check, type Check } from './check.js';
 
 /** The whole answer to one reading whose instruments are known. */
 export interface Assessment extends Check {
+  /** The reading as it was judged: as the certificates correct it. For {@link why}. */
+  readonly reading: Reading;
   /** How sure the comparison is, and of what the doubt consists. */
   readonly uncertainty: Budget | NoBudget;
   /** What the reading decides by the rule that was chosen. */
@@ -22,9 +23,11 @@ export interface Assessment extends Check {
 /**
  * {@link check} with the instruments of the reading: how sure it is, and what it decides. Gas is vented only on a
  * conclusive decision, that the gauge is over its limit and the truth above the target: vented gas has to be bought, and
- * too little tears the diaphragm. Verdict and quantity are of the reading as the certificates correct it; a mark to stop at
- * is of the pressure itself, so that a gauge with a correction shows it less that. Without one the quantity is withheld, `not conclusive`. Gas to add is given as it is:
- * the next reading will tell.
+ * too little tears the diaphragm. Without one the quantity is withheld, `not conclusive`. Gas to add is given as it is: the
+ * next reading will tell.
+ *
+ * Verdict and quantity are of the reading as the certificates correct it. The marks, of the band and to stop at, are what
+ * this gauge shows there: one that shows 2 bar too much is filled to a mark 2 bar higher.
  *
  * @param rule how large a risk of a wrong decision may be; for the caller to choose, there is no usual one
  * @throws {@link Fault} as {@link check}, {@link uncertainty} and {@link decide}
@@ -46,28 +49,16 @@ export function assess(
   const own = checkedReading(reading);
   const ownInstruments = copyOfInstruments(instruments);
   const budget = uncertainty(spec, own, ownInstruments, trace);
-  const checked = check(spec, withCorrections(own, ownInstruments), trace);
+  const corrected = asCorrected(spec, own, ownInstruments);
+  const checked = check(spec, corrected, trace);
   const decision = decide(spec, own, ownInstruments, rule);
   return {
     ...checked,
+    reading: corrected,
     charge: conclusive(checked.charge, decision),
     cautions: [...budget.cautions.map((code) => caution(code)), ...checked.cautions],
     uncertainty: budget,
     decision,
-  };
-}
-
-/**
- * A reading as the certificates of its instruments correct it: verdict and quantity are of the same gas as the decision.
- * The same reading where no certificate corrects anything.
- */
-export function withCorrections(reading: Reading, instruments: Instruments): Reading {
-  const { p_g_Pa, T_K } = correctedReading(reading, instruments);
-  if (p_g_Pa === reading.pressure.pascals && T_K === reading.temperature.kelvins) return reading;
-  return {
-    ...reading,
-    pressure: gaugeOf(p_g_Pa, 'reading.pressure'),
-    temperature: temperatureOf(T_K, 'reading.temperature'),
   };
 }
 

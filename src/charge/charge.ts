@@ -4,9 +4,9 @@ import { massOfGas, normalVolume } from '../gas/amount.js';
 import type { GasModel } from '../gas/model.js';
 import { amountOf, gaugeOf, type Amount, type GaugePressure, type Mass } from '../quantity/kind.js';
 import { normalConditions, writeNormalVolume, type NormalVolume } from '../quantity/normal-volume.js';
-import { rounded, write, type Toward } from '../quantity/step.js';
+import { write, type Toward } from '../quantity/step.js';
 import type { PressureUnit } from '../quantity/unit.js';
-import type { Reading } from '../reading/reading.js';
+import { markAt, type Reading } from '../reading/reading.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { targetDensity } from '../target/target.js';
 import type { Band } from '../verdict/band.js';
@@ -28,7 +28,7 @@ export interface Stop {
   readonly action: 'stop';
   /** Exact: the target, and when filling the settling allowance on top of it. */
   readonly pressure: GaugePressure;
-  /** The mark of the gauge to stop at: rounded down, but never below the lower limit. */
+  /** The mark of the gauge to stop at, as that gauge shows it: rounded down, but never below the lower limit. */
   readonly mark: { readonly value: string; readonly unit: PressureUnit } | 'no mark of the gauge to stop at';
 }
 
@@ -159,11 +159,11 @@ export function gasQuantity(gas: GasModel, moles: number, toward: Toward, trace?
  * The mark at or next below the stop. One below the lower limit would leave it undercharged by instruction: venting then
  * stops at the mark above, if the band holds one; filling never goes above its stop.
  */
-function markFor(action: Move['action'], stop: GaugePressure, { gaugeStep }: Reading, band: Band): Stop['mark'] {
-  const { step, unit } = gaugeStep;
-  const down = rounded(stop, { step, unit, toward: 'down' });
+function markFor(action: Move['action'], stop: GaugePressure, reading: Reading, band: Band): Stop['mark'] {
+  const { unit } = reading.gaugeStep;
+  const down = markAt(stop, reading, 'down');
   if (down.si >= band.lower.pascals) return { value: down.text, unit };
-  const up = rounded(stop, { step, unit, toward: 'up' });
+  const up = markAt(stop, reading, 'up');
   return action === 'vent' && up.si <= band.upper.pascals
     ? { value: up.text, unit }
     : 'no mark of the gauge to stop at';

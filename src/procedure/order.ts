@@ -6,10 +6,10 @@ import { assess, type Assessment } from '../charge/assess.js';
 import { check, type Check } from '../charge/check.js';
 import type { Charge } from '../charge/charge.js';
 import { gaugeOf, wrongKind, type GaugePressure } from '../quantity/kind.js';
-import { finer, needDivision, rounded, write, type Division } from '../quantity/step.js';
+import { finer, needDivision, write, type Division } from '../quantity/step.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import type { Instruments } from '../reading/instruments.js';
-import type { Reading } from '../reading/reading.js';
+import { markAt, shown, type Marked, type Reading } from '../reading/reading.js';
 import { cautionsOf, type CausedCaution } from '../safety/caused.js';
 import type { Conditions } from '../target/conditions.js';
 import { needSpecification, type Specification } from '../target/specification.js';
@@ -115,10 +115,12 @@ export function workOrder(
   needSpecification(spec);
   if (!isObject(found)) wrongKind('reading, or conditions expected', found, 'found');
   if (!isReading(found)) return orderBefore(spec, found, words);
-  const reading = checkedReading(found);
-  const result = assessed === undefined ? check(spec, reading) : assessedCheck(spec, reading, assessed);
+  const read = checkedReading(found);
+  const assessment = assessed === undefined ? undefined : assessedCheck(spec, read, assessed);
+  const result = assessment ?? check(spec, read);
+  const reading = assessment?.reading ?? read;
   const { verdict, charge } = result;
-  const numbers = numbersOf(spec, reading, verdict, charge, write(reading.pressure, reading.gaugeStep));
+  const numbers = numbersOf(spec, reading, verdict, charge, write(shown(reading), reading.gaugeStep));
   const because = why(spec, reading, { because: reasonsFor(charge, verdict.because) });
   const unknown = verdict.outcome === 'gas not known';
   const steps = charge.action === 'vent' ? BLEED_FIRST : ORDER;
@@ -151,7 +153,7 @@ function orderBefore(spec: Specification, expected: Expected, words: WorkWords |
   const at = needConditions(expected);
   const gaugeStep = needDivision(expected.gaugeStep, 'gaugeStep');
   const target = targetAt(spec, at);
-  const wanted = { target: gaugeOf(target), band: bandAbout(spec, at, target, gaugeStep) };
+  const wanted = { target: gaugeOf(target), band: bandAbout(spec, at, target, { gaugeStep }) };
   const numbers = numbersOf(spec, { ...at, gaugeStep }, wanted, { action: 'none' }, NONE);
   const steps = ORDER.filter((step) => !REPLACES_GAS.includes(step));
   return {
@@ -216,11 +218,12 @@ function stepOf(
 
 function numbersOf(
   spec: Specification,
-  { temperature, gaugeStep }: Expected | Reading,
+  at: Expected | Reading,
   { target, band }: { readonly target: GaugePressure; readonly band: Band },
   charge: Charge,
   reading: string,
 ): OrderNumbers {
+  const { temperature, gaugeStep } = at;
   const fine = finer(gaugeStep);
   const { unit } = gaugeStep;
   const mark = (text: string): string => `${text} ${unit} gauge`;
@@ -231,7 +234,7 @@ function numbersOf(
     stop === undefined
       ? NONE
       : typeof stop.mark === 'string'
-        ? write(stop.pressure, { ...fine, toward: 'down' })
+        ? mark(markAt(stop.pressure, { ...at, gaugeStep: fine }, 'down').text)
         : mark(stop.mark.value);
   return {
     target: write(target, fine),
@@ -242,16 +245,17 @@ function numbersOf(
     minutes: String(Math.ceil(spec.settling.minutes)),
     reading,
     stop: charge.action === 'add' ? stopText : NONE,
-    bleed: charge.action === 'vent' ? stopText : bleedTo(target, band, gaugeStep),
+    bleed: charge.action === 'vent' ? stopText : bleedTo(target, band, at),
     gas: 'gas' in charge ? charge.gas.rounded.mass : NONE,
   };
 }
 
 /** Where bleeding stops that follows a filling: at the mark at or below the target, but inside the band. */
-function bleedTo(target: GaugePressure, band: Band, gaugeStep: Division<PressureUnit>): string {
+function bleedTo(target: GaugePressure, band: Band, gauge: Marked): string {
+  const { unit } = gauge.gaugeStep;
   for (const toward of ['down', 'up'] as const) {
-    const { si, text } = rounded(target, { ...gaugeStep, toward });
-    if (si >= band.lower.pascals && si <= band.upper.pascals) return `${text} ${gaugeStep.unit} gauge`;
+    const { si, text } = markAt(target, gauge, toward);
+    if (si >= band.lower.pascals && si <= band.upper.pascals) return `${text} ${unit} gauge`;
   }
-  return write(target, finer(gaugeStep));
+  return `${markAt(target, { ...gauge, gaugeStep: finer(gauge.gaugeStep) }, 'nearest even').text} ${unit} gauge`;
 }

@@ -116,11 +116,11 @@ const FINEST_SI = 1e-300;
  * reverses an order, and is compared with the value as it stands. So a value that lies on a mark stays there whatever
  * the direction, and a limit rounded to marks decides about a reading on a mark just as the limit itself does.
  */
-export function roundSI(si: number, step: number, scale: Scale, toward: Toward): Steps {
+export function roundSI(si: number, step: number, scale: Scale, toward: Toward, offset = 0): Steps {
   checkStep(step);
   const { m, k } = decimalOf(step);
-  const mark = (n: number): number => scaled(times(n, m), k, scale);
-  const value = (si * scale.den) / scale.num - scale.zero / 100;
+  const mark = (n: number): number => scaled(times(n, m), k, scale) + offset;
+  const value = ((si - offset) * scale.den) / scale.num - scale.zero / 100;
   const step_SI = (step * scale.num) / scale.den;
   // In SI terms too, so that the step is seen to be too fine beside 0 °C as well: there the kelvins have no room for it.
   // And below the finest step two marks would be one double, and the search for the nearest would have no end.
@@ -134,7 +134,7 @@ export function roundSI(si: number, step: number, scale: Scale, toward: Toward):
 
   function goesUp(): boolean {
     if (toward !== 'nearest even') return toward === 'up';
-    const middle = scaled(times(times(2 * low + 1, m), 5), k + 1, scale);
+    const middle = scaled(times(times(2 * low + 1, m), 5), k + 1, scale) + offset;
     return si === middle ? low % 2 !== 0 : si > middle;
   }
 }
@@ -188,15 +188,20 @@ export function write<Q extends Quantity>(quantity: Q, as: Division<UnitOf<Q>> &
   return word === '' ? `${text} ${unit}` : `${text} ${unit} ${word}`;
 }
 
-/** A quantity on the marks of a step. */
-export function rounded<Q extends Quantity>(quantity: Q, rounding: Rounding<UnitOf<Q>>): Steps {
+/**
+ * A quantity on the marks of a step.
+ *
+ * @param offset_SI by how much the truth lies above what the marks say, as with a gauge that has a correction; the result
+ * then has the truth at the mark, and the text of the mark
+ */
+export function rounded<Q extends Quantity>(quantity: Q, rounding: Rounding<UnitOf<Q>>, offset_SI = 0): Steps {
   const form = formOf(quantity, 'quantity');
   needDivision(rounding, 'rounding');
   const { step, unit, toward } = rounding;
   if (toward !== 'nearest even' && toward !== 'up' && toward !== 'down') {
     fail(unknownWord, 'toward', quote(toward), { words: "'nearest even', 'up' or 'down'" });
   }
-  return roundSI(form.si(quantity), step, scaleOf(form.units, unit, 'unit'), toward);
+  return roundSI(form.si(quantity), step, scaleOf(form.units, unit, 'unit'), toward, offset_SI);
 }
 
 /**

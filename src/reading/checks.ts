@@ -1,6 +1,12 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
 import { notACount, notANumber, notOneOf, notPositive, outsideBounds, unknownWord } from '../basis/problem.js';
-import { need, type PressureDifference, type Temperature, type TemperatureDifference } from '../quantity/kind.js';
+import {
+  need,
+  type GaugePressure,
+  type PressureDifference,
+  type Temperature,
+  type TemperatureDifference,
+} from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
 import { isObject } from '../target/table.js';
 import { needSize } from '../target/tolerance.js';
@@ -24,7 +30,7 @@ export function needPositive(kind: Difference['kind'], value: Difference): void 
 }
 
 // No instrument on board has, or errs by, as much; the square of what is vastly more is no number.
-export const MOST_PA = 1e9;
+const MOST_PA = 1e9;
 const MOST_K = 1000;
 
 /** Refuses a difference that no instrument has. */
@@ -39,6 +45,14 @@ export function needOfInstrument(value: Difference): void {
 export function needLimit(size: PressureDifference): void {
   needSize(size);
   needOfInstrument(size);
+}
+
+/** Refuses what is not the end of a scale. */
+export function needScale(fullScale: GaugePressure): void {
+  need('gauge pressure', fullScale, '');
+  const { pascals } = fullScale;
+  if (!(pascals > 0)) fail(notPositive, '', `${inBar(pascals)} gauge`);
+  if (pascals > MOST_PA) fail(outsideBounds, '', `${inBar(pascals)} gauge`, { bounds: `at most ${inBar(MOST_PA)}` });
 }
 
 /** Refuses a temperature that no gauge, and nothing about an accumulator, has. */

@@ -1,13 +1,12 @@
 import { fail, quote } from '../basis/fault.js';
-import { aboveFullScale, notAnAccuracyClass, notPositive, outsideBounds } from '../basis/problem.js';
+import { notAnAccuracyClass, notPositive } from '../basis/problem.js';
 import { relation, step2, step4, type Trace } from '../basis/relation.js';
 import type { Undecided } from '../basis/words.js';
-import { need, wrongKind, type GaugePressure, type PressureDifference, type Temperature } from '../quantity/kind.js';
+import { wrongKind, type GaugePressure, type PressureDifference, type Temperature } from '../quantity/kind.js';
 import { pressureDifference } from '../quantity/pressure.js';
-import { inBar } from '../quantity/unit.js';
 import { isObject } from '../target/table.js';
 import { needCertificate, type Certificate } from './certificate.js';
-import { all, MOST_PA, needBetween, needCount, needPositive, needTemperature, needWord, oneOf } from './checks.js';
+import { all, needBetween, needCount, needPositive, needScale, needTemperature, needWord, oneOf } from './checks.js';
 import type { Reading } from './reading.js';
 
 /** Accuracy class of a dial gauge after EN 837-1: the limit of its error as a percentage of its span. */
@@ -132,37 +131,26 @@ export function gaugeTemperatureLimit(gauge: Gauge, trace?: Trace): number | 'no
   return step4(trace, BY_GAUGE_TEMPERATURE, about, percentOfSpanPerKelvin, span, is.kelvins, from.kelvins);
 }
 
-/** Whether a reading lies where the accuracy of its gauge holds. */
+/** Whether a reading, as the gauge showed it, lies where the accuracy of its gauge holds. */
 export function notCovered(gauge: Gauge, { pressure }: Reading): NotCovered | undefined {
   if (pressure.pascals < 0) return 'reading below zero';
+  if (pressure.pascals > gauge.fullScale.pascals) return 'reading above full scale';
   if (gauge.type === 'digital gauge' || gauge.zero === 'without stop pin') return undefined;
   return pressure.pascals < gauge.fullScale.pascals / 10
     ? 'reading in the first tenth of a scale with stop pin'
     : undefined;
 }
 
-export function needGauge(gauge: Gauge, { pressure }: Pick<Reading, 'pressure'>): void {
+export function needGauge(gauge: Gauge): void {
   if (!isObject(gauge)) wrongKind('gauge, a dial gauge or a digital gauge', gauge, '');
   const { fullScale } = gauge;
   all(
     ['type', () => needWord(gauge.type, ['dial gauge', 'digital gauge'])],
-    ['fullScale', () => needScale(fullScale, pressure)],
+    ['fullScale', () => needScale(fullScale)],
     ['accuracy', () => (gauge.type === 'digital gauge' ? needDigital(gauge) : needDial(gauge))],
     ['temperature', () => needGaugeTemperature(gauge)],
     ['zero', () => gauge.type !== 'digital gauge' && needWord(gauge.zero, ['with stop pin', 'without stop pin'])],
   );
-}
-
-/** Refuses a full scale that is none, and a reading beyond it. */
-export function needScale(fullScale: GaugePressure, pressure: GaugePressure): void {
-  need('gauge pressure', fullScale, '');
-  if (!(fullScale.pascals > 0)) fail(notPositive, '', `${inBar(fullScale.pascals)} gauge`);
-  if (fullScale.pascals > MOST_PA)
-    fail(outsideBounds, '', `${inBar(fullScale.pascals)} gauge`, {
-      bounds: `at most ${inBar(MOST_PA)}`,
-    });
-  if (pressure.pascals > fullScale.pascals)
-    fail(aboveFullScale, '', `a reading of ${inBar(pressure.pascals)} gauge`, { most: inBar(fullScale.pascals) });
 }
 
 function needDial({ accuracy }: DialGauge): void {

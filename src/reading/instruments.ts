@@ -1,5 +1,5 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
-import { unknownWord } from '../basis/problem.js';
+import { correctedTwice, unknownWord } from '../basis/problem.js';
 import type { CautionCode } from '../basis/caution.js';
 import { taken, type Fields } from '../basis/taken.js';
 import { wrongKind, type PressureDifference, type TemperatureDifference } from '../quantity/kind.js';
@@ -143,7 +143,11 @@ export function needInstruments(instruments: Instruments, reading: Reading, byTa
     collect(problems, `instruments.${path}`, admit);
   };
   const { gauge, thermometer, barometer, printed, vessel } = instruments;
-  check('gauge', () => needGauge(gauge, reading));
+  check('gauge', () => {
+    needGauge(gauge);
+    if (reading.correctionIncluded !== undefined && 'certificate' in gauge.accuracy)
+      fail(correctedTwice, 'accuracy.certificate', 'a certificate, and a reading that has a correction in it');
+  });
   check('thermometer', () => needThermometer(thermometer));
   check('barometer.limit', () => needLimit(barometer?.limit));
   check('printed.pressure', () => needPrinted(printed?.pressure, byTable));

@@ -1,6 +1,6 @@
 // One accumulator of a round: the work needed on it, judged on its reading as found, and the work done, on that as left.
 import { collect, type Problem } from '../basis/fault.js';
-import { assess, withCorrections, type Assessment } from '../charge/assess.js';
+import { assess, type Assessment } from '../charge/assess.js';
 import { check, type Check } from '../charge/check.js';
 import type { Instruments } from '../reading/instruments.js';
 import type { Reading } from '../reading/reading.js';
@@ -96,11 +96,10 @@ function checkedWith(
   }
   const { instruments } = measuring;
   const found = assess(spec, reading, instruments, deciding.rule);
-  const corrected = withCorrections(reading, instruments);
   return {
     admitted,
     spec,
-    reading: corrected,
+    reading: found.reading,
     check: found,
     measuring,
     slips: slipsOf(spec, reading, found, instruments),
@@ -114,7 +113,8 @@ function slipsOf(
   { verdict }: Check,
   instruments?: Instruments,
 ): readonly SlipCandidate[] {
-  return OFF.includes(verdict.outcome) ? slips(spec, reading, instruments).candidates : [];
+  const asked = OFF.includes(verdict.outcome) || verdict.because.includes('beyond the scale');
+  return asked ? slips(spec, reading, instruments).candidates : [];
 }
 
 const OFF: readonly Check['verdict']['outcome'][] = ['undercharged', 'overcharged', 'gas side empty'];

@@ -7,7 +7,6 @@ import { checkTemperature } from '../gas/door.js';
 import type { PressureDifference, Temperature } from '../quantity/kind.js';
 import { checkStep } from '../quantity/step.js';
 import { needCount, needLimit, needTemperature } from '../reading/checks.js';
-import { needScale } from '../reading/gauge.js';
 import { MOST_READINGS } from '../reading/instruments.js';
 import { needReading, type Reading } from '../reading/reading.js';
 import { needAmbient } from '../target/conditions.js';
@@ -160,7 +159,6 @@ export function admitReading(
   const unsound = fromGroup.filter((field) => group[field] === 'not sound');
   collectNew(part.problems, () => needReading(reading), unsound);
   const used = withGroup(admitUsed(part, instruments), groupUsed);
-  onScale(part, reading, used);
   if (part.problems.length + unsound.length + used.unsound.length > 0)
     return { admitted: undefined, problems: part.problems };
   const where = (field: keyof GroupStated): 'for the reading' | 'for the group' | undefined =>
@@ -190,12 +188,14 @@ export function admitReading(
     emptyGasSide: json.emptyGasSide,
     instruments: namesOf(used),
   }) as unknown as Admitted['given'];
-  return { admitted: { reading, role: json.role, at: json.at, stated, hour, used, given }, problems: [] };
+  return {
+    admitted: { reading: { ...reading, ...scaleOf(used) }, role: json.role, at: json.at, stated, hour, used, given },
+    problems: [],
+  };
 }
 
-/** Refuses a reading beyond the scale of the gauge that it names: the pointer cannot have stood there. */
-function onScale(part: Part, { pressure }: Partial<Reading>, { by }: Used): void {
+/** The end of the scale of the gauge that a reading names, if it is stated. */
+function scaleOf({ by }: Used): Pick<Reading, 'fullScale'> {
   const characterised = by.pressure?.characterised;
-  if (pressure === undefined || characterised === undefined || !('gauge' in characterised)) return;
-  collect(part.problems, 'pressure', () => needScale(characterised.gauge.fullScale, pressure));
+  return characterised !== undefined && 'gauge' in characterised ? { fullScale: characterised.gauge.fullScale } : {};
 }

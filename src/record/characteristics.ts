@@ -4,7 +4,7 @@
 import * as z from 'zod/mini';
 import { collect, problem, type Problem } from '../basis/fault.js';
 import { missing, notADate, notOneOf } from '../basis/problem.js';
-import { gaugeOf, type QuantityOf } from '../quantity/kind.js';
+import type { QuantityOf } from '../quantity/kind.js';
 import type { Certificate } from '../reading/certificate.js';
 import { needGauge, type DialGauge, type DigitalGauge } from '../reading/gauge.js';
 import { needThermometer, type Thermometer } from '../reading/thermometer.js';
@@ -123,7 +123,7 @@ export function admitCharacteristics(part: Part): Characterised {
   const found: Problem[] = [];
   if (isGauge) {
     const gauge = whole as unknown as DialGauge | DigitalGauge;
-    collect(found, '', () => needGauge(gauge, { pressure: gaugeOf(0) }));
+    collect(found, '', () => needGauge(gauge));
     problems.push(...found.map(inDocument));
     return problems.length > 0 ? undefined : { gauge };
   }

@@ -3,7 +3,7 @@ import { CAUTION, type CautionCode } from '../basis/caution.js';
 import type { ProblemCode } from '../basis/fault.js';
 import {
   aboveAllowable,
-  aboveFullScale,
+  correctedTwice,
   absoluteForGauge,
   bandReachesZero,
   bandWithoutWidth,
@@ -299,7 +299,7 @@ export const problemTexts = [
   wordsUnsound,
   notOneOf,
   notAnAccuracyClass,
-  aboveFullScale,
+  correctedTwice,
   outsideBounds,
   notACount,
   tooFewRowsToAudit,

@@ -177,7 +177,7 @@ function recallOne(report: unknown, index: number, what: Recalling, words: Words
     };
     const ownProblems = problems.filter((one) => isUnder(one.path, path));
     if (was === undefined) not('not judged in its round', under(before.findings, path));
-    else if (is === undefined || ownProblems.length > 0)
+    else if (is === undefined || ownProblems.length > 0 || (isBeyondScale(is) && !isBeyondScale(was)))
       not('cannot be judged with the correction', [...ownProblems, ...under(after.findings, path)]);
     else {
       all.judgedAgain += 1;
@@ -250,6 +250,11 @@ function judgedOf(json: unknown): { readonly judged: ReadonlyMap<string, Judged>
 
 function under({ listed }: Findings, path: string): Problem[] {
   return listed.filter((one) => isUnder(one.path, path));
+}
+
+/** Whether it goes beyond the end of a scale; that its gauge should have shown as much more says nothing of the accumulator. */
+function isBeyondScale({ asFound, asLeft }: Judged): boolean {
+  return [asFound, asLeft].some((one) => one?.check.verdict.because.includes('beyond the scale'));
 }
 
 function visitOf({ asFound, asLeft, state }: Judged): RecalledVisit {

@@ -99,7 +99,7 @@ function gasOf(spec: Specification, gas: GasWhenHot): Read {
     return fail(unknownWord, '', quote(gas), { words: "a reading, or 'target' or 'upper limit'" });
   const at = { temperature: spec.referenceTemperature, ambient: spec.ambient };
   const target = targetAt(spec, at);
-  const pressure = gas === 'target' ? gaugeOf(target) : bandAbout(spec, at, target, WHOLE_BAR).upper;
+  const pressure = gas === 'target' ? gaugeOf(target) : bandAbout(spec, at, target, { gaugeStep: WHOLE_BAR }).upper;
   return { pressure, ...at };
 }
 

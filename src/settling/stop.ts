@@ -6,8 +6,8 @@ import { taken, type Fields } from '../basis/taken.js';
 import { chargeFor, type Move, type NoMove, type Withheld } from '../charge/charge.js';
 import { gaugeOf, wrongKind, type GaugePressure } from '../quantity/kind.js';
 import { gauge, pressureDifference, TO_ABSOLUTE } from '../quantity/pressure.js';
-import { rounded } from '../quantity/step.js';
-import type { Reading } from '../reading/reading.js';
+import type { PressureUnit } from '../quantity/unit.js';
+import { markAt, type Reading } from '../reading/reading.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { targetDensity } from '../target/target.js';
 import type { Band } from '../verdict/band.js';
@@ -31,6 +31,8 @@ export type StopPermission = 'permitted by the specification' | 'not permitted';
 export interface StopStep {
   readonly from: GaugePressure;
   readonly stop: GaugePressure;
+  /** What the gauge shows at the stop. */
+  readonly mark: { readonly value: string; readonly unit: PressureUnit };
   readonly settled: {
     readonly isothermal: GaugePressure;
     readonly adiabatic: GaugePressure;
@@ -197,11 +199,14 @@ function exactStops(work: Work): ExactStops {
 function usualStop({ spec, reading, move }: Work): GaugePressure | undefined {
   const { stop } = move;
   if (stop.action === 'withheld') return onMark(spec.allowable.pascals, reading, 'down');
-  return stop.mark === 'no mark of the gauge to stop at' ? undefined : gauge(Number(stop.mark.value), stop.mark.unit);
+  if (stop.mark === 'no mark of the gauge to stop at') return undefined;
+  const { pascals } = gauge(Number(stop.mark.value), stop.mark.unit);
+  return gaugeOf(pascals + (reading.correctionIncluded?.pascals ?? 0));
 }
 
-function onMark(p_Pa: number, { gaugeStep }: Reading, toward: 'up' | 'down'): GaugePressure {
-  return gaugeOf(rounded(gaugeOf(p_Pa), { ...gaugeStep, toward }).si);
+/** The true pressure at the mark. */
+function onMark(p_Pa: number, reading: Reading, toward: 'up' | 'down'): GaugePressure {
+  return gaugeOf(markAt(gaugeOf(p_Pa), reading, toward).si);
 }
 
 /** One stop after the other at the same mark, each from where the one before settles, until that is enough or nothing is left to move. */
@@ -248,6 +253,7 @@ function stepTo(
     step: {
       from: at.pressure,
       stop,
+      mark: { value: markAt(stop, work.reading, 'nearest even').text, unit: work.reading.gaugeStep.unit },
       settled: {
         isothermal: isothermal.settled,
         adiabatic: adiabatic.settled,

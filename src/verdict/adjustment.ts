@@ -129,7 +129,7 @@ function rowAt(
 ): AdjustmentRow {
   const { temperature } = needConditions(at);
   const target_Pa = targetAt(spec, at);
-  const band = under('gaugeStep', () => bandAbout(spec, at, target_Pa, gaugeStep));
+  const band = under('gaugeStep', () => bandAbout(spec, at, target_Pa, { gaugeStep }));
   const target = gaugeOf(target_Pa);
   const onGauge = typeof band.onGauge === 'string' ? { lower: NO_MARK, upper: NO_MARK } : band.onGauge;
   return {

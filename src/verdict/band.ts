@@ -2,8 +2,9 @@ import { fail } from '../basis/fault.js';
 import { bandReachesZero, limitsCrossed } from '../basis/problem.js';
 import { relation, step2, type Trace } from '../basis/relation.js';
 import { gaugeOf, pressureDifferenceOf, type GaugePressure } from '../quantity/kind.js';
-import { needDivision, rounded, roundStepBelow, valueIn, type Division } from '../quantity/step.js';
+import { needDivision, roundStepBelow, valueIn, type Division } from '../quantity/step.js';
 import { inBar, type PressureUnit } from '../quantity/unit.js';
+import { markAt, type Marked } from '../reading/reading.js';
 import type { Conditions } from '../target/conditions.js';
 import { gaugeOnCurve, type Curve } from '../target/curve.js';
 import { needSpecification, type Specification } from '../target/specification.js';
@@ -18,7 +19,8 @@ export interface Band {
   readonly upper: GaugePressure;
   /**
    * The lowest and highest mark of the gauge inside the limits, as texts in the gauge's unit: for people. Rounded inwards,
-   * they never allow what the exact limits forbid, and for a reading on a mark both decide alike.
+   * they never allow what the exact limits forbid, and for a reading on a mark both decide alike. For a reading with a
+   * correction in it they are what its gauge shows at the limits.
    */
   readonly onGauge:
     | { readonly lower: string; readonly upper: string; readonly unit: PressureUnit }
@@ -61,23 +63,17 @@ export function band(spec: Specification, at: Conditions, step: Division<Pressur
   needSpecification(spec);
   const here = needConditions(at);
   const division = needDivision(step, 'step');
-  return bandAbout(spec, here, targetAt(spec, here, trace), division, trace);
+  return bandAbout(spec, here, targetAt(spec, here, trace), { gaugeStep: division }, trace);
 }
 
 /** The band about a target that is already known, for checked input. */
-export function bandAbout(
-  spec: Specification,
-  at: Conditions,
-  target_Pa: number,
-  step: Division<PressureUnit>,
-  trace?: Trace,
-): Band {
+export function bandAbout(spec: Specification, at: Conditions, target_Pa: number, gauge: Marked, trace?: Trace): Band {
   const { limits } = spec['~curves'];
   const { lower, upper } =
     limits === 'about the target' ? aboutTarget(spec, target_Pa, trace) : onCurves(spec, limits, at, target_Pa, trace);
   if (!(lower > 0))
     fail(bandReachesZero, 'temperature', `${at.temperature.kelvins} K, where the lower limit is ${inBar(lower)} gauge`);
-  return { lower: gaugeOf(lower), upper: gaugeOf(upper), onGauge: marks(gaugeOf(lower), gaugeOf(upper), step) };
+  return { lower: gaugeOf(lower), upper: gaugeOf(upper), onGauge: marks(gaugeOf(lower), gaugeOf(upper), gauge) };
 }
 
 interface Limits {
@@ -130,9 +126,8 @@ export function widthOf(band: Band, unit: PressureUnit): number {
   return valueIn(pressureDifferenceOf(band.upper.pascals - band.lower.pascals), unit);
 }
 
-function marks(lower: GaugePressure, upper: GaugePressure, step: Division<PressureUnit>): Band['onGauge'] {
-  const low = rounded(lower, { step: step.step, unit: step.unit, toward: 'up' });
-  const high = rounded(upper, { step: step.step, unit: step.unit, toward: 'down' });
+function marks(lower: GaugePressure, upper: GaugePressure, gauge: Marked): Band['onGauge'] {
+  const [low, high] = [markAt(lower, gauge, 'up'), markAt(upper, gauge, 'down')];
   if (low.si > high.si) return 'no mark of the gauge lies in the band';
-  return { lower: low.text, upper: high.text, unit: step.unit };
+  return { lower: low.text, upper: high.text, unit: gauge.gaugeStep.unit };
 }

@@ -15,6 +15,7 @@ import { MOST_READINGS, type Instruments } from '../reading/instruments.js';
 import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
+import { asCorrected } from './as-corrected.js';
 import { bandAbout } from './band.js';
 import { checkedMeasured, standardOf, sumOfParts } from './budget.js';
 import { compareWith, correctedReading, type Comparison, type Part } from './contributions.js';
@@ -152,7 +153,8 @@ export function decide(
 ): Decision {
   const { reading, instruments } = checkedMeasured(spec, givenReading, givenInstruments);
   const rule = checkedRule(givenRule);
-  if (NO_EVIDENCE.includes(judge(spec, reading).outcome)) return { outcome: 'no decision', because: 'no evidence' };
+  if (NO_EVIDENCE.includes(judge(spec, asCorrected(spec, reading, instruments)).outcome))
+    return { outcome: 'no decision', because: 'no evidence' };
   const because = notCovered(instruments.gauge, reading);
   if (because !== undefined) return { outcome: 'no decision', because };
 
@@ -188,7 +190,7 @@ export function sidesOf(spec: Specification, reading: Reading, instruments: Inst
     compareWith(spec, reading, instruments, subject),
   ) as [Comparison, Comparison, Comparison];
   const at = { temperature: temperatureOf(T_K), ambient: reading.ambient };
-  const { lower, upper } = bandAbout(spec, at, target.p_g_Pa, reading.gaugeStep);
+  const { lower, upper } = bandAbout(spec, at, target.p_g_Pa, reading);
   const span_Pa = instruments.gauge.fullScale.pascals;
   // Where the target shifts with the vessel, the limits shift with theirs.
   const side = (by: Comparison, above: (p_Pa: number) => number): Side => ({

@@ -11,7 +11,7 @@ import {
 import { pressureDifference } from '../quantity/pressure.js';
 import { needDivision, type Division } from '../quantity/step.js';
 import type { PressureUnit } from '../quantity/unit.js';
-import { needReading, type Reading } from '../reading/reading.js';
+import { needReading, shown, type Reading } from '../reading/reading.js';
 import { sourceOn, type TargetSource } from '../target/curve.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { targetAt } from '../target/target.js';
@@ -82,8 +82,8 @@ const CAUSES_OF_EMPTY: readonly Cause[] = /* @__PURE__ */ Object.freeze([
 
 /**
  * Judges a reading: first whether it is evidence at all, then against the band. The exact band decides, its limits
- * included. In order: gas not known; not comparable (oil side not proved at zero, gas not at rest, or the gauge reads the
- * oil); gas side empty; gauge too coarse; undercharged, overcharged or within.
+ * included. In order: gas not known; not comparable (oil side not proved at zero, gas not at rest, the gauge reads the
+ * oil, or beyond the end of its scale); gas side empty; gauge too coarse; undercharged, overcharged or within.
  *
  * @throws {@link Fault} for a faulty specification or reading, with every problem of the reading: `wrong kind`,
  * `gauge for absolute`, `absolute for gauge`, `unchecked copy`, `unchecked specification`; `not an ambient pressure`,
@@ -106,7 +106,7 @@ export function judge(spec: Specification, reading: Reading, trace?: Trace): Ver
 export function checkedReading(reading: Reading): Reading {
   if (typeof reading !== 'object' || reading === null) wrongKind('reading', reading, 'reading');
   const { pressure, temperature, ambient, gaugeStep, oilSide, systemPressure } = reading;
-  const { gasInside, minutesAtRest, emptyGasSide } = reading;
+  const { gasInside, minutesAtRest, emptyGasSide, correctionIncluded, fullScale } = reading;
   const own: Reading = {
     pressure,
     temperature,
@@ -115,6 +115,8 @@ export function checkedReading(reading: Reading): Reading {
     oilSide,
     gasInside,
     minutesAtRest,
+    ...(correctionIncluded === undefined ? {} : { correctionIncluded }),
+    ...(fullScale === undefined ? {} : { fullScale }),
     ...(systemPressure === undefined ? {} : { systemPressure }),
     ...(emptyGasSide === undefined ? {} : { emptyGasSide }),
   };
@@ -126,7 +128,7 @@ export function checkedReading(reading: Reading): Reading {
 export function judged(spec: Specification, reading: Reading, trace?: Trace): Verdict {
   const target_Pa = targetAt(spec, reading, trace);
   const target = gaugeOf(target_Pa);
-  const band = bandAbout(spec, reading, target_Pa, reading.gaugeStep, trace);
+  const band = bandAbout(spec, reading, target_Pa, reading, trace);
   const targetFrom = sourceOn(spec['~curves'].target, reading.temperature.kelvins);
   const found = { target, targetFrom, band };
 
@@ -185,6 +187,8 @@ function missingEvidence(spec: Specification, reading: Reading): Reason[] {
   if (reading.oilSide === 'not drained') missing.push('oil side not drained');
   if (reading.oilSide === 'not known') missing.push('oil side not known');
   if (likeSystem(reading)) missing.push('reads like system pressure');
+  if (reading.fullScale !== undefined && shown(reading).pascals > reading.fullScale.pascals)
+    missing.push('beyond the scale');
   if (reading.minutesAtRest === 'not known') missing.push('time at rest not known');
   else if (reading.minutesAtRest < spec.settling.minutes) missing.push('not at rest long enough');
   return missing;

@@ -7,10 +7,11 @@ import { rounded, valueIn } from '../quantity/step.js';
 import { temperature } from '../quantity/temperature.js';
 import type { PressureUnit, TemperatureUnit } from '../quantity/unit.js';
 import { notCovered } from '../reading/gauge.js';
-import { copyOfInstruments, needInstruments, type Instruments } from '../reading/instruments.js';
-import type { Reading } from '../reading/reading.js';
+import type { Instruments } from '../reading/instruments.js';
+import { shown, type Reading } from '../reading/reading.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
+import { checkedMeasured } from './budget.js';
 import { cumulative, quantile } from './distribution.js';
 import { sidesOf, sumsOf } from './decide.js';
 import { checkedReading, judged, type Verdict } from './judge.js';
@@ -141,10 +142,14 @@ export function temperatureSlips(reading: Reading): Slipped[] {
  */
 export function slips(spec: Specification, reading: Reading, givenInstruments?: Instruments): Slips {
   needSpecification(spec);
-  const own = checkedReading(reading);
-  const instruments = givenInstruments === undefined ? undefined : instrumentsAlone(spec, own, givenInstruments);
+  const { fullScale, ...own } = checkedReading(reading);
+  const instruments =
+    givenInstruments === undefined ? undefined : checkedMeasured(spec, own, givenInstruments).instruments;
+  const scale = instruments === undefined ? fullScale : instruments.gauge.fullScale;
+  // Judged as if the scale had no end: that a reading lies beyond it is what is to be explained.
+  const beyondScale = scale !== undefined && shown(own).pascals > scale.pascals;
 
-  const { asItStands, farOff } = standing(spec, own, instruments);
+  const { asItStands, farOff } = standing(spec, own, instruments, beyondScale);
   const kgfFromBar = kgfOf(spec, own, instruments, asItStands);
   if (hasNoEvidence(spec, own)) return { outcome: 'no evidence', candidates: [], asItStands, kgfFromBar };
   if (!farOff) return { outcome: 'no reason to ask', candidates: [], asItStands, kgfFromBar };
@@ -167,24 +172,21 @@ export function slips(spec: Specification, reading: Reading, givenInstruments?: 
   return { outcome, candidates, asItStands, kgfFromBar };
 }
 
-/** Instruments, read once and checked, whatever was read on them: a reading beyond the scale is no fault of the call here. */
-export function instrumentsAlone(spec: Specification, reading: Reading, given: Instruments): Instruments {
-  const instruments = copyOfInstruments(given);
-  needInstruments(instruments, { ...reading, pressure: gaugeOf(0) }, 'rows' in spec.precharge);
-  return instruments;
-}
-
 interface Standing {
   readonly asItStands: Slips['asItStands'];
   readonly farOff: boolean;
 }
 
-function standing(spec: Specification, reading: Reading, instruments: Instruments | undefined): Standing {
+function standing(
+  spec: Specification,
+  reading: Reading,
+  instruments: Instruments | undefined,
+  beyondScale: boolean,
+): Standing {
   const problems: Problem[] = [];
   const found = collect(problems, '', (): Standing => {
-    if (instruments !== undefined) needInstruments(instruments, reading, 'rows' in spec.precharge);
     const asItStands = judged(spec, reading);
-    return { asItStands, farOff: isFarOff(spec, reading, instruments, asItStands) };
+    return { asItStands, farOff: beyondScale || isFarOff(spec, reading, instruments, asItStands) };
   });
   return found ?? { asItStands: { outcome: 'no answer', problems }, farOff: true };
 }

@@ -7,18 +7,19 @@ import {
   type TemperatureDifference,
 } from '../quantity/kind.js';
 import { pressureDifference } from '../quantity/pressure.js';
-import { needInstruments, type Instruments } from '../reading/instruments.js';
+import type { Instruments } from '../reading/instruments.js';
 import type { Reading } from '../reading/reading.js';
 import { slopeOfCurve } from '../target/curve.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
 import { targetAt } from '../target/target.js';
-import { sumOfParts } from './budget.js';
+import { asCorrected } from './as-corrected.js';
+import { checkedMeasured, sumOfParts } from './budget.js';
 import { compareWith, correctedReading, type Part } from './contributions.js';
 import { quantile } from './distribution.js';
 import { checkedReading, judged } from './judge.js';
 import { FAR, fit, mean, type Fit } from './robust-fit.js';
-import { instrumentsAlone, pressureSlips, temperatureSlips, type Slip, type SlipKind, type Slipped } from './slips.js';
+import { pressureSlips, temperatureSlips, type Slip, type SlipKind, type Slipped } from './slips.js';
 import { subjectsOf } from './subject.js';
 
 // The round as a whole. One gauge and one thermometer read all of it: what they do to one reading they do to all. The mean of
@@ -206,7 +207,7 @@ function needChecks(checks: readonly RoundReading[]): RoundReading[] {
       needSpecification(spec);
       const reading = checkedReading(check.reading);
       if (instruments === undefined) return { spec, reading };
-      return { spec, reading, instruments: instrumentsAlone(spec, reading, instruments) };
+      return { spec, reading, instruments: checkedMeasured(spec, reading, instruments).instruments };
     });
     return found === undefined ? [] : [found];
   });
@@ -229,8 +230,7 @@ function countedOf(checks: readonly RoundReading[]): { readonly counted: Counted
 
 function counts(index: number, check: RoundReading): Counted | 'no evidence' {
   const { spec, reading, instruments } = check;
-  if (instruments !== undefined) needInstruments(instruments, reading, 'rows' in spec.precharge);
-  const { outcome } = judged(spec, reading);
+  const { outcome } = judged(spec, instruments === undefined ? reading : asCorrected(spec, reading, instruments));
   if (outcome === 'gas not known' || outcome === 'not comparable') return 'no evidence';
   const { target } = spec['~curves'];
   if (instruments === undefined) {

@@ -1,10 +1,10 @@
 import { fill } from '../basis/fault.js';
 import { needCode, ownField, ownText } from '../basis/own-words.js';
-import { EXPLAINED, REASON, type Reason, type Words } from '../basis/words.js';
+import { CORRECTED, EXPLAINED, REASON, type Reason, type Words } from '../basis/words.js';
 import { gaugeOf, pressureDifferenceOf, wrongKind } from '../quantity/kind.js';
 import { finer, write, type Division } from '../quantity/step.js';
 import type { PressureUnit } from '../quantity/unit.js';
-import type { Reading } from '../reading/reading.js';
+import { shown, type Reading } from '../reading/reading.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { targetAt } from '../target/target.js';
 import { bandAbout, stepFor, widthOf, type Band } from './band.js';
@@ -38,13 +38,17 @@ export function why(
 
 function inWords(spec: Specification, reading: Reading, because: readonly Reason[], words: Words | undefined): string {
   const target = gaugeOf(targetAt(spec, reading));
-  const band = bandAbout(spec, reading, target.pascals, reading.gaugeStep);
-  const { gaugeStep, pressure, systemPressure, temperature } = reading;
+  const band = bandAbout(spec, reading, target.pascals, reading);
+  const { gaugeStep, pressure, systemPressure, temperature, correctionIncluded, fullScale } = reading;
   const as = resolving(gaugeStep, band);
   const explaining = explainingOf(spec, reading);
   const needed = stepFor(band, gaugeStep.unit);
   const values: Readonly<Record<string, () => string>> = {
-    reading: () => write(pressure, as),
+    reading: () =>
+      isCorrected(correctionIncluded) ? say(own(words, 'corrected', 'words') ?? CORRECTED) : write(pressure, as),
+    corrected: () => write(pressure, as),
+    shown: () => write(shown(reading), as),
+    fullScale: () => (fullScale === undefined ? 'not known' : write(fullScale, as)),
     target: () => write(target, as),
     lower: () => write(band.lower, { ...as, toward: 'up' }),
     upper: () => write(band.upper, { ...as, toward: 'down' }),
@@ -78,6 +82,11 @@ function reasonsOf(result: { readonly because: readonly Reason[] }): readonly Re
     needCode(REASON, reason, `result.because[${i}]`);
     return reason;
   });
+}
+
+/** A correction of zero is none that anybody sees. */
+function isCorrected(included: Reading['correctionIncluded']): boolean {
+  return included !== undefined && included.pascals !== 0;
 }
 
 /** Where another temperature of the gas may be the explanation. */

@@ -273,6 +273,29 @@ describe('what a decision does to the work', () => {
     expect([asFound.decision, state]).toEqual([{ outcome: 'no decision', because }, 'read again']);
   });
 
+  test('what is to be stopped at is what the gauge shows there', () => {
+    const stop = (shown: number, correction: number): unknown => {
+      const report = withEv1(shown, ['$.instruments[0].characteristics.accuracy.correction.value', correction]);
+      const { charge } = named(report, 'EV 1').asFound;
+      return 'stop' in charge && 'mark' in charge.stop ? charge.stop.mark : charge;
+    };
+    expect(stop(140, 0)).toEqual({ value: '154', unit: 'bar', basis: 'gauge' });
+    expect(stop(142, -2)).toEqual({ value: '156', unit: 'bar', basis: 'gauge' });
+  });
+
+  test('a reading beyond the end of its scale is asked what it was meant as, with a rule and without', () => {
+    const alone = exampleRound();
+    delete alone.rule;
+    put(alone, keysOf('$.groups[0].accumulators[0].visit[0].pressure.value'), 2213);
+    for (const report of [withEv1(2213), reportRest(alone)]) {
+      const { asFound, state } = named(report, 'EV 1');
+      expect([asFound.outcome, asFound.because, state]).toEqual(['not comparable', ['beyond the scale'], 'read again']);
+      expect(asFound.charge.action).toBe('withheld');
+      const slip = { code: 'unit of pressure', number: 2213, stated: 'bar', readAs: 'psi' };
+      expect(asFound.slips?.map(({ slips }) => slips[0])).toContainEqual(expect.objectContaining(slip));
+    }
+  });
+
   test('verdict and gas are of the reading as its certificate corrects it', () => {
     // Two bar too little shown: 150 is 152, and would be below the lower limit as it stands.
     const report = withEv1(150, ['$.instruments[0].characteristics.accuracy.correction.value', 2]);
@@ -282,7 +305,9 @@ describe('what a decision does to the work', () => {
     expect(asFound.reading.pressure.value).toBe(150);
     const { verdict, charge } = check(SPEC, reads(152));
     expect([asFound.outcome, asFound.charge.action]).toEqual([verdict.outcome, charge.action]);
-    expect(asFound.why).toBe(why(SPEC, reads(152), verdict));
+    const corrected = { ...reads(152), correctionIncluded: pressureDifference(2, 'bar') };
+    expect(asFound.why).toBe(why(SPEC, corrected, verdict));
+    expect(asFound.why).toContain('the gauge showed 150.0 bar gauge');
     expect(named(withEv1(150), 'EV 1').state).toBe('work needed');
   });
 });

@@ -142,7 +142,7 @@ describe('nothing is dropped', () => {
       },
     ]);
     const above = recall([report], { ...DAYS, correction: bar(60) }).notJudgedAgain;
-    expect(above).toMatchObject([{ name: 'EV 4', problems: [{ code: 'above full scale' }] }]);
+    expect(above).toMatchObject([{ name: 'EV 4', because: 'cannot be judged with the correction', problems: [] }]);
   });
 
   test('a report that was altered, has no round, or is none', () => {

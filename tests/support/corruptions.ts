@@ -483,7 +483,6 @@ const UNCERTAINTY: readonly Corruption[] = [
     },
   ),
   group('a thermometer that reads pressure', 0, 'instruments.pressure', 'thermometer 1', 'instrument of another kind', EV_BY_GROUP_GAUGE), // prettier-ignore
-  reading('a reading beyond the scale of its gauge', 'EV', 1, 'pressure.value', 251, 'above full scale', 'pressure'),
   spec(
     'a printed step that a table states, where there is none',
     0,

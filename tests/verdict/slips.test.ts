@@ -166,8 +166,12 @@ describe('what is asked', () => {
 
   test('is always asked beyond the end of the scale', () => {
     const found = slips(spec, stated(2213, 'bar', 1), INSTRUMENTS);
-    expect(found.asItStands).toMatchObject({ outcome: 'no answer', problems: [{ code: 'above full scale' }] });
+    expect(found.asItStands).toMatchObject({ outcome: 'no answer', problems: [{ code: 'outside the model' }] });
     expect(found.outcome).toBe('slip possible');
+    // Inside the band, on a scale that ends below it, and with the scale stated beside the reading.
+    expect(slips(spec, reads(152), dialWith({ fullScale: gauge(150, 'bar') })).outcome).not.toBe('no reason to ask');
+    expect(slips(spec, reads(152, { fullScale: gauge(150, 'bar') })).outcome).not.toBe('no reason to ask');
+    expect(slips(spec, reads(152, { fullScale: gauge(152, 'bar') })).outcome).toBe('no reason to ask');
   });
 
   test('is asked of an empty gas side, and by the step where the class does not hold', () => {

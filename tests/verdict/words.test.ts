@@ -100,6 +100,11 @@ const CASES: readonly Case[] = [
     ],
   },
   {
+    reason: 'beyond the scale',
+    reading: readingWith({ pressure: bar(1500), fullScale: bar(250) }),
+    says: ['the reading of 1500.0 bar gauge lies beyond the end of the scale of its gauge, 250.0 bar gauge'],
+  },
+  {
     reason: 'target above the allowable pressure',
     spec: specWith({ allowable: bar(150) }),
     reading: readingWith(),

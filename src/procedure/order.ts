@@ -16,7 +16,7 @@ import { needSpecification, type Specification } from '../target/specification.j
 import { isObject } from '../target/table.js';
 import { needConditions, targetAt } from '../target/target.js';
 import { bandAbout, type Band } from '../verdict/band.js';
-import type { Rule } from '../verdict/decide.js';
+import type { Rule } from '../verdict/rule.js';
 import { checkedReading } from '../verdict/judge.js';
 import { why } from '../verdict/why.js';
 import {

@@ -3,7 +3,7 @@
 import type { Lacking } from '../basis/words.js';
 import type { DialGauge, DigitalGauge } from '../reading/gauge.js';
 import type { Instruments } from '../reading/instruments.js';
-import type { Rule } from '../verdict/decide.js';
+import type { Rule } from '../verdict/rule.js';
 import type { Manual } from './admit.js';
 import type { Admitted } from './admit-reading.js';
 import { dayOf } from './instruments.js';

@@ -4,7 +4,7 @@ import { collect, problem, quote, type Problem } from '../basis/fault.js';
 import { tooMuch, unknownSpecification } from '../basis/problem.js';
 import { needBetween } from '../reading/checks.js';
 import { afterCharging } from '../target/specification.js';
-import { checkedRule } from '../verdict/decide.js';
+import { checkedRule } from '../verdict/rule.js';
 import { judge, type Bands, type Judged } from './accumulator.js';
 import { admitSpecification } from './admit.js';
 import { admitReading, admitStated, type Admitted, type Around } from './admit-reading.js';

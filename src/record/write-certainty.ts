@@ -5,7 +5,8 @@ import { SETTLED, uncertaintyText, type SettledBy, type UncertaintyCode, type Wo
 import type { PressureDifference, TemperatureDifference } from '../quantity/kind.js';
 import { finer, write } from '../quantity/step.js';
 import type { Budget, NoBudget } from '../verdict/budget.js';
-import type { Decision, Settling } from '../verdict/decide.js';
+import type { Decision } from '../verdict/decide.js';
+import type { Settling } from '../verdict/what-settles.js';
 import { slipText, type SlipCandidate } from '../verdict/slips.js';
 import type { Checked } from './accumulator.js';
 import type { DecisionJson, SettlingJson, SlipCandidateJson, UncertaintyJson } from './certainty-shape.js';

@@ -10,7 +10,8 @@ import type { Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
 import { inBar } from '../quantity/unit.js';
 import { checkedMeasured } from './budget.js';
-import { checkedRule, guards, sidesOf, sumsOf, type Rule } from './decide.js';
+import { checkedRule, guards, type Rule } from './rule.js';
+import { sidesOf, sumsOf } from './sides.js';
 import { cumulative, quantile } from './distribution.js';
 
 // Global risks after JCGM 106:2012, clause 9.5: what a rule of decision does to a whole population of accumulators, of

@@ -13,7 +13,7 @@ import { needSpecification, type Specification } from '../target/specification.j
 import { isObject } from '../target/table.js';
 import { checkedMeasured } from './budget.js';
 import { cumulative, quantile } from './distribution.js';
-import { sidesOf, sumsOf } from './decide.js';
+import { sidesOf, sumsOf } from './sides.js';
 import { checkedReading, judged, type Verdict } from './judge.js';
 
 // Readings that only make sense in another unit or basis. The number is what somebody saw; unit and basis are what somebody

@@ -10,6 +10,7 @@ export {
   REASONS,
   SETTLED_BY,
   SLIP_CODES,
+  SUPPLY_CODES,
   UNCERTAINTY_CODES,
 } from './codes.js';
 export { reportJsonSchema, roundJsonSchema } from './json-schema.js';

@@ -33,4 +33,5 @@ export { reverify, type Change, type Reverified } from './reverify.js';
 export { RoundShape, type Round } from './shape.js';
 export { LONGEST_TEXT, reportRoundText } from './text.js';
 export { LIBRARY_VERSION } from './version.js';
+export { orderFor, type Named, type StoredOrder } from './work-order.js';
 export { STAKES, worstFirst, type Ranked, type Stake, type UnitServed } from './worst-first.js';

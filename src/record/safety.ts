@@ -1,5 +1,5 @@
 // Numbers about what can hurt in a judged round: by specification, of gas at its upper limit, and of a release into a room.
-import { collect, type Problem } from '../basis/fault.js';
+import { collect, under, type Problem } from '../basis/fault.js';
 import type { CautionCode } from '../basis/caution.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
 import { amountOf, type QuantityOf } from '../quantity/kind.js';
@@ -111,7 +111,7 @@ export function safetyOf(
     const specifications = followed.map((one) => {
       const hot = hottest && pressureWhenHot(one.spec, 'upper limit', hottest);
       const energy = inService && storedEnergy(one.spec, one.fullest, inService);
-      const rated = line && ratings({ ...line, vessel: vesselOf(one, hot, judged) });
+      const rated = line && under('line', () => ratings({ ...line, vessel: vesselOf(one, hot, judged) }));
       return { one, hot, energy, rated };
     });
     const releases = room === undefined ? [] : releasesOf(room, followed, bottles);
@@ -184,7 +184,7 @@ function releasesOf(
   return releases.flatMap(({ of, one }) => {
     if (one === undefined) return [];
     const { name, moles } = one;
-    const found = oxygenAfterRelease({ ...room, gas: nitrogen, released: amountOf(moles) });
+    const found = under('room', () => oxygenAfterRelease({ ...room, gas: nitrogen, released: amountOf(moles) }));
     const { by, ventilation, fraction } = found.lowest;
     return [
       {
@@ -249,10 +249,6 @@ function ratingsJson(found: Ratings, unit: PressureUnit): NonNullable<BySpecific
 
 /** What the core says, under the path that it has in the document. */
 function inDocument(one: Problem): Problem {
-  const path = one.path
-    .replace(/^release\./, 'room.')
-    .replace(/^room\.(room|conditions)\b/, 'room')
-    .replace(/^room\.conditions\.?/, 'room.')
-    .replace(/^room\.ventilation\.?/, 'room.');
+  const path = one.path.replace(/^room\.room\b/, 'room.volume').replace(/^room\.(conditions|ventilation)\b/, 'room');
   return { ...one, path };
 }

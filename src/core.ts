@@ -180,7 +180,14 @@ export {
 } from './supply/plan.js';
 export { MOST_SERVED, serves, type Serves } from './supply/serves.js';
 export { bottlesToOrder, MOST_ORDERED, type BottleOrder, type BottleSize } from './supply/order.js';
-export { filling, type Filled, type Filling, type FillingGiven, type FillingSupply } from './settling/filling.js';
+export {
+  filling,
+  type Filled,
+  type Filling,
+  type FillingGiven,
+  type FillingSupply,
+  type SupplyTooLow,
+} from './settling/filling.js';
 export { bleeding, type Bleeding, type BleedingGiven } from './settling/bleeding.js';
 export { draining, type Draining, type DrainingGiven } from './settling/draining.js';
 export { settlingCurve, type SettlingCurve, type SettlingGiven, type SettlingPoint } from './settling/cooling.js';

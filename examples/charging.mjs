@@ -10,7 +10,7 @@ import { columns, printable, tenth, wrap } from './lines.mjs';
 /** Which bottle goes on which accumulator, where to stop, what is left, what to order. @param {RoundReport} report */
 export function filling({ filling, accumulators }) {
   if (filling === undefined) return [];
-  const { bottles, steps, objectives, optimal, vented, order } = filling;
+  const { bottles, steps, bleeding, checks, objectives, optimal, vented, order } = filling;
   /** @param {{ group: string, name: string }} of */
   const stepOf = (of) =>
     accumulators.find(({ group, name }) => group === of.group && name === of.name)?.asFound.reading.gaugeStep.value ??
@@ -63,7 +63,19 @@ export function filling({ filling, accumulators }) {
       '  ',
     ),
     ...(order === undefined ? [] : wrap(orderText(order), '  ')),
+    ...bleeding.flatMap((one) => [`  ${printable(one.name)}, to be bled:`, ...stops(one.stops, tenth(stepOf(one)))]),
+    ...(checks === undefined || checks.length === 0 ? [] : wrap(checkText(checks), '  ')),
   ];
+}
+
+/** What the checks have cost, by the accumulator that felt it most. @param {NonNullable<Filling['checks']>} checks */
+function checkText(checks) {
+  const share = (/** @type {typeof checks[number]} */ { fall, before }) => Number(fall.value) / Number(before.value);
+  const most = checks.reduce((a, b) => (share(b) > share(a) ? b : a));
+  return (
+    `The check itself has taken most from ${printable(most.name)}: it held ${about(most.before, 0.1)} before the kit was ` +
+    `connected, and ${most.gas.rounded.mass} went with the kit.`
+  );
 }
 
 /** @param {NonNullable<Filling['order']>} order */
@@ -81,11 +93,16 @@ function stops({ way, steps, reaches }, step) {
   if (way === 'no mark of the gauge to stop at') return ['     there is no mark of this gauge to stop at'];
   return steps.flatMap(({ mark, settled: { isothermal, adiabatic } }, i) =>
     wrap(
-      `stop at ${mark.value} ${mark.unit}, close, wait; it settles at ${inUnit(adiabatic, step)} to ` +
-        `${inUnit(isothermal, step)}${i + 1 === steps.length && reaches === 'neither' ? ', which is not in the band' : ''}`,
+      `stop at ${mark.value} ${mark.unit}, close, wait; it settles at ${range(adiabatic, isothermal, step)}${i + 1 === steps.length && reaches === 'neither' ? ', which is not in the band' : ''}`,
       i === 0 ? '     ' : '     read, then again: ',
     ),
   );
+}
+
+/** @param {Pressure} one @param {Pressure} other @param {number} step */
+function range(one, other, step) {
+  const [low, high] = Number(one.value) < Number(other.value) ? [one, other] : [other, one];
+  return `${inUnit(low, step)} to ${inUnit(high, step)}`;
 }
 
 /** Numbers about what can hurt. They clear nothing. @param {RoundReport} report */

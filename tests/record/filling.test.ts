@@ -1,5 +1,6 @@
 // A round that states its gas and its rig: the report has the plan of the core, in the units of the round.
 import {
+  beforeCheck,
   bottleState,
   fillingPlan,
   gauge,
@@ -141,6 +142,49 @@ describe('the plan', () => {
     const without = reportRest(roundWith(['$.supply', NOTHING], ['$.safety', NOTHING]));
     expect([without.filling, without.safety, without.complete]).toEqual([undefined, undefined, 'complete']);
     expect(without.cautions.map(({ code }) => code)).not.toContain('settled pressures');
+  });
+
+  test('says where letting gas out stops, which settles higher', () => {
+    const { accumulators } = reportRest(exampleRound());
+    const { bleeding } = fillingOf();
+    const venting = accumulators.filter(({ asFound, asLeft }) => (asLeft === 'not read' ? asFound : asLeft).charge.action === 'vent'); // prettier-ignore
+    expect(bleeding.map(({ name }) => name)).toEqual(venting.map(({ name }) => name));
+    expect(bleeding.length).toBeGreaterThan(0);
+    for (const { stops } of bleeding)
+      for (const { settled } of stops.steps) expect(settled.adiabatic.value).toBeGreaterThan(Number(settled.isothermal.value)); // prettier-ignore
+  });
+
+  test('says what each accumulator held before the kit was connected, where the kit is stated', () => {
+    expect(fillingOf(['$.supply.kit.before', NOTHING]).checks).toBeUndefined();
+    const { checks = [] } = fillingOf(['$.supply.kit.before', { value: 0, unit: 'bar', basis: 'gauge' }]);
+    const compared = report.accumulators.filter(({ asFound }) => asFound.offTarget !== undefined);
+    expect(checks.map(({ name }) => name)).toEqual(compared.map(({ name }) => name));
+    expect(checks.length).toBeLessThan(report.accumulators.length);
+    const first = checks[0];
+    const { reading } = report.accumulators[0]?.asFound ?? {};
+    const held = {
+      gasVolume: volume(5, 'L'),
+      read: {
+        pressure: gauge(Number(reading?.pressure.value), 'bar'),
+        temperature: temperature(Number(reading?.temperature.value), '°C'),
+        ambient: absolute(1008, 'hPa'),
+      },
+    };
+    const was = beforeCheck(nitrogen, held, volume(30, 'mL'), gauge(0, 'bar'));
+    expect([first?.before.value, first?.fall.value]).toEqual([valueIn(was.pressure, 'bar'), valueIn(was.fall, 'bar')]);
+    expect(first?.gas.amount.value).toBe(was.gas.amount.moles);
+  });
+
+  test('a kit that had more gas than an accumulator has now is a problem, and no loss of the others', () => {
+    const full = { value: 250, unit: 'bar', basis: 'gauge' };
+    const { problems, filling } = reportRest(
+      roundWith(['$.supply.kit.before', full], ['$.supply.kit.volume.value', 2500]),
+    );
+    expect(problems.length).toBeGreaterThan(0);
+    expect(new Set(problems.map(({ path }) => path))).toEqual(new Set(['$.supply.kit.before']));
+    expect(problems.map(({ code }) => code)).toContain('outside bounds');
+    expect(filling?.checks).toHaveLength(Number(fillingOf().checks?.length) - problems.length);
+    expect(filling?.checks?.length).toBeGreaterThan(0);
   });
 
   test('names what it cannot do', () => {

@@ -1,5 +1,5 @@
 // The parts of the printed report about filling and about what can hurt.
-import { gauge, write } from 'isochore';
+import { gauge, pressureDifference, write } from 'isochore';
 import { columns, printable, tenth, wrap } from './lines.mjs';
 
 /** @import { RoundReport } from 'isochore/record' */
@@ -111,7 +111,7 @@ export function safety({ safety }) {
   return [
     '',
     'SAFETY NUMBERS: they clear nothing; the maker, local codes and licensed practice decide',
-    ...safety.specifications.flatMap(({ specification, hot, energy, ratings }) => [
+    ...safety.specifications.flatMap(({ specification, hot, energy, ratings, leakTest, purge }) => [
       `  ${printable(specification)}`,
       ...(hot === undefined
         ? []
@@ -133,9 +133,30 @@ export function safety({ safety }) {
             wrap(`${part} ${code}: it takes ${about(limit, 1)}, and ${about(pressure, 1)} may come`, '    '),
           )),
       ...(ratings?.outcome === 'nothing found' ? ['    ratings of the charging line: nothing found'] : []),
+      ...(leakTest === undefined ? [] : wrap(leakText(leakTest), '    ')),
+      ...(purge === undefined ? [] : wrap(purgeText(purge), '    ')),
     ]),
     ...safety.releases.flatMap((release) => released(release)),
   ];
+}
+
+/** @param {NonNullable<Safety['specifications'][number]['leakTest']>} test */
+function leakText({ bubbles, gauge }) {
+  const apart = bubbles.minutesApart === 'none' ? 'none' : `one in ${bubbles.minutesApart.toFixed(1)} min`;
+  const fall = write(pressureDifference(Number(gauge.fall.value), gauge.fall.unit), { step: 0.001, unit: 'bar' });
+  return (
+    `leak test for the loss that matters: bubbles, ${apart}, ${bubbles.against}; the gauge, by ` +
+    `${fall.replace(' difference', '')}, ${gauge.against}`
+  );
+}
+
+/** @param {NonNullable<Safety['specifications'][number]['purge']>} purge */
+function purgeText({ outcome, fillings, left, gas }) {
+  const percent = (100 * (left.at(-1) ?? 0)).toFixed(2);
+  const many = `${fillings} ${fillings === 1 ? 'filling' : 'fillings'}`;
+  return outcome === 'reached'
+    ? `gas that is not known, let out and purged: ${many} leave ${percent} % of it, with ${gas.rounded.mass} of nitrogen`
+    : `gas that is not known cannot be purged so: ${outcome}`;
 }
 
 /** @param {Safety['releases'][number]} release */

@@ -294,9 +294,24 @@ describe('safety numbers', () => {
     expect(bottle?.lowest.fraction).toBeCloseTo(0.209 * (1 - Number(bottle?.gasVolume.value) / 900), 12);
   });
 
+  // A filling to 10 bar and venting to 1 atm leaves about a tenth: three leave a thousandth.
+  test('a leak test and a purging are those of the core', () => {
+    const [first] = safety?.specifications ?? [];
+    expect(first?.purge).toMatchObject({ outcome: 'reached', fillings: 3 });
+    expect(first?.purge?.left.map((x) => Number(x.toPrecision(1)))).toEqual([0.1, 0.01, 0.001]);
+    expect([first?.leakTest?.bubbles.against, first?.leakTest?.gauge.against]).toEqual([
+      'shows it',
+      'does not show it',
+    ]);
+    // 5 bar in a year are 5/365.25 bar in a day.
+    expect(first?.leakTest?.gauge.fall.value).toBeCloseTo(5 / 365.25, 3);
+    for (const code of ['leak may not show', 'purged by calculation', 'gas not known'])
+      expect(cautions.map((one) => one.code)).toContain(code);
+  });
+
   test('each part may be left out, and then its numbers are', () => {
     const only = (field: string) => {
-      const all = ['hottest', 'room', 'inService', 'line'].filter((one) => one !== field);
+      const all = ['hottest', 'room', 'inService', 'line', 'leakTest', 'purge'].filter((one) => one !== field);
       const report = reportRest(roundWith(...all.map((one) => [`$.safety.${one}`, NOTHING] as const)));
       expect(report.problems).toEqual([]);
       const [first] = report.safety?.specifications ?? [];
@@ -305,6 +320,8 @@ describe('safety numbers', () => {
     expect(only('hottest')).toEqual(['hot', 0]);
     expect(only('inService')).toEqual(['energy', 0]);
     expect(only('line')).toEqual(['ratings', 0]);
+    expect(only('leakTest')).toEqual(['leakTest', 0]);
+    expect(only('purge')).toEqual(['purge', 0]);
     expect(only('room')).toEqual([2]);
   });
 
@@ -319,6 +336,11 @@ describe('safety numbers', () => {
     ['$.safety.hottest.temperature.value', -300, 'below absolute zero', '$.safety.hottest.temperature.value'],
     ['$.safety.line.hose.rating.value', 0, 'not positive', '$.safety.line.hose.rating'],
     ['$.safety.inService.systemPressure.value', 0, 'not positive', '$.safety.inService.systemPressure'],
+    ['$.safety.leakTest.bubble.value', 0, 'not positive', '$.safety.leakTest.bubble'],
+    ['$.safety.leakTest.lossPerYear.value', 999, 'more than there is', '$.safety.leakTest.lossPerYear'],
+    ['$.safety.leakTest.gaugeStep.value', 0, 'not a step', '$.safety.leakTest.gaugeStep.step'],
+    ['$.safety.purge.wanted', 0, 'outside bounds', '$.safety.purge.wanted'],
+    ['$.safety.purge.low.value', 11000, 'pressures crossed', '$.safety.purge.low'],
     ['$.safety.cellar', 1, 'unknown field', '$.safety.cellar'],
   ] as const)('not sound: %s: %o', (path, value, code, said) => {
     const report = reportRest(roundWith([path, value]));

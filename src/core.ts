@@ -175,6 +175,7 @@ export {
   fillingPlan,
   MOST_IN_PLAN,
   type FillingPlan,
+  type PlanCause,
   type PlanGiven,
   type PlannedAccumulator,
   type PlannedBottle,
@@ -206,7 +207,7 @@ export {
 } from './settling/stop.js';
 export type { AtStop, HeatExchange, HowFar, RigidVessel } from './settling/vessel.js';
 
-export type { CausedCaution, SafetyCause } from './safety/caused.js';
+export type { CausedCaution, SafetyCause } from './basis/caused.js';
 export { pressureWhenHot, type GasWhenHot, type Hot } from './safety/hot.js';
 export { leakTest, type LeakShown, type LeakTest } from './safety/leak.js';
 export {

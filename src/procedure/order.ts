@@ -1,4 +1,4 @@
-import { caution } from '../basis/caution.js';
+import { caused, cautionsOf, type CausedCaution } from '../basis/caused.js';
 import { filled } from '../basis/fault.js';
 import { ownField, ownText } from '../basis/own-words.js';
 import type { Reason } from '../basis/words.js';
@@ -10,7 +10,6 @@ import { finer, needDivision, write, type Division } from '../quantity/step.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import type { Instruments } from '../reading/instruments.js';
 import { markAt, shown, type Marked, type Reading } from '../reading/reading.js';
-import { cautionsOf, type CausedCaution } from '../safety/caused.js';
 import type { Conditions } from '../target/conditions.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
@@ -132,7 +131,7 @@ export function workOrder(
     numbers,
     check: result,
     cautions: [
-      ...(unknown ? [{ ...caution('gas not known'), cause: 'the reading' as const }] : []),
+      ...(unknown ? [caused('gas not known', 'the reading' as const)] : []),
       ...result.cautions.map((one) => ({ ...one, cause: 'the reading' as const })),
     ],
   };
@@ -212,7 +211,7 @@ function stepOf(
     protects: isProtective(step) ? 'people' : 'the result',
     state,
     text: filled(own ?? (remark === undefined ? STEP[step] : REMARK[remark]), values),
-    cautions: state === 'to do' ? (CAUTIONS_OF[step] ?? []).map((code) => ({ ...caution(code), cause: step })) : [],
+    cautions: state === 'to do' ? (CAUTIONS_OF[step] ?? []).map((code) => caused(code, step)) : [],
   };
 }
 

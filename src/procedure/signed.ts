@@ -4,7 +4,7 @@ import { taken } from '../basis/taken.js';
 import { wrongKind } from '../quantity/kind.js';
 import { needDate } from '../reading/certificate.js';
 import { all } from '../reading/checks.js';
-import { cautionsOf, type CausedCaution } from '../safety/caused.js';
+import { cautionsOf, type CausedCaution } from '../basis/caused.js';
 import { needGiven, needSaid } from '../safety/checks.js';
 import { isObject } from '../target/table.js';
 import type { OrderStep, WorkOrder } from './order.js';

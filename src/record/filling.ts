@@ -1,12 +1,13 @@
 // Which bottle fills which accumulator of a judged round, where each filling stops, and what to order, as plain JSON data.
 import { collect, under, type Problem } from '../basis/fault.js';
-import type { Caution, CautionCode } from '../basis/caution.js';
+import type { CausedCaution } from '../basis/caused.js';
+import type { CautionCode } from '../basis/caution.js';
 import { supplyText, type SupplyCode, type Words } from '../basis/words.js';
 import { gasQuantity } from '../charge/charge.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
 import type { Amount, GaugePressure, Volume } from '../quantity/kind.js';
 import type { PressureUnit } from '../quantity/unit.js';
-import { whereToStop } from '../settling/stop.js';
+import { whereToStop, type StopPlan } from '../settling/stop.js';
 import { beforeCheck } from '../supply/check-loss.js';
 import { bottlesToOrder, type BottleOrder } from '../supply/order.js';
 import { fillingPlan, type FillingPlan, type PlanGiven } from '../supply/plan.js';
@@ -17,7 +18,7 @@ import type { AdmittedBottle, AdmittedSupply } from './admit-supply.js';
 import type { GasJson } from './gas-shape.js';
 import { add, type Findings } from './problems.js';
 import { differenceJson, gaugeJson, markJson } from './quantities.js';
-import type { FillingJson } from './supply-shape.js';
+import type { FillingCause, FillingJson } from './supply-shape.js';
 import { gasJson } from './write.js';
 
 /** The plan of a round, and the cautions that belong to it. */
@@ -68,19 +69,25 @@ export function fillingOf(
     collect(problems, '', () => {
       const stops = wanting.map((one) => stopsOf(one, made.plan.steps, bottles, stopping));
       const bleeding = judged.flatMap((one) => bleedingOf(one, stopping));
+      const cautions = [...made.plan.cautions, ...[...stops, ...bleeding].flatMap((one) => one?.cautions ?? [])];
       return {
         json: {
           ...fillingJson(made.plan, made.order, wanting, bottles, stops, words),
           bleeding: bleeding.map(({ json }) => json),
           ...(checks && { checks }),
+          cautions: eachOnce(cautions),
         },
-        cautions: [...made.plan.cautions, ...[...stops, ...bleeding].flatMap((one) => one?.cautions ?? [])].map(
-          ({ code }) => code,
-        ),
+        cautions: cautions.map(({ code }) => code),
       };
     });
   add(findings, '$.supply', problems.map(inDocument));
   return found;
+}
+
+/** Each caution once for each cause that it has. */
+function eachOnce(cautions: readonly CausedCaution<FillingCause>[]): FillingJson['cautions'] {
+  const found = new Map(cautions.map(({ code, cause }) => [`${code}: ${cause}`, { code, cause }]));
+  return [...found.values()];
 }
 
 function wantingOf(judged: Judged): Wanting[] {
@@ -126,7 +133,7 @@ type Stops = ReturnType<typeof stopsOf>;
 function bleedingOf(
   { whose: { group, name }, asFound, asLeft }: Judged,
   stopping: AdmittedSupply['stopping'],
-): { readonly json: FillingJson['bleeding'][number]; readonly cautions: readonly Caution[] }[] {
+): { readonly json: FillingJson['bleeding'][number]; readonly cautions: StopPlan['cautions'] }[] {
   const { check, spec, reading } = asLeft ?? asFound;
   if (check.charge.action !== 'vent') return [];
   const plan = whereToStop(spec, reading, stopping);
@@ -154,7 +161,7 @@ function fillingJson(
   bottles: readonly AdmittedBottle[],
   stops: readonly Stops[],
   words: Words | undefined,
-): Omit<FillingJson, 'bleeding' | 'checks'> {
+): Omit<FillingJson, 'bleeding' | 'checks' | 'cautions'> {
   const reasons = (because: readonly SupplyCode[]): FillingJson['bottles'][number]['because'] =>
     because.map((code) => ({ code, text: supplyText(code, words?.supply) }));
   const called = (name: string): { group: string; name: string; unit: PressureUnit } => {

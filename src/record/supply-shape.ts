@@ -1,12 +1,14 @@
 // The shape of what gas is on board and how it is filled, as a round states it, and of the plan, as a report says it.
 import * as z from 'zod/mini';
 import { OBJECTIVES } from '../supply/objective.js';
-import { SUPPLY_CODES } from './codes.js';
+import { CAUTION_CODES, SUPPLY_CODES } from './codes.js';
 import { gas, mark } from './gas-shape.js';
 import { absolutePressure, gaugePressure, name, pressureDifference, temperature, volume } from './measured.js';
 
 const objective = z.enum(OBJECTIVES);
 const reason = z.strictObject({ code: z.enum(SUPPLY_CODES), text: z.string() });
+
+const cause = z.union([z.enum(SUPPLY_CODES), z.enum(['the plan', 'the stop', 'the work'])]);
 
 /** A bottle as it stands on board: what its label says, and what was read of it. */
 export const BottleShape = z.strictObject({
@@ -138,8 +140,11 @@ export const filling = z.strictObject({
       because: z.array(reason),
     }),
   ),
+  /** By their codes, with what gave rise to each; their texts are among the cautions of the report. */
+  cautions: z.array(z.strictObject({ code: z.enum(CAUTION_CODES), cause })),
 });
 
+export type FillingCause = z.infer<typeof cause>;
 export type BottleJson = z.infer<typeof BottleShape>;
 export type SupplyJson = z.infer<typeof SupplyShape>;
 export type FillingJson = z.infer<typeof filling>;

@@ -14,7 +14,7 @@ import { needSpecification, type Specification } from '../target/specification.j
 import { needConditions, targetAt } from '../target/target.js';
 import { bandAbout } from '../verdict/band.js';
 import { needRead, type Read } from '../verdict/compare.js';
-import { cautionsOf, type CausedCaution } from './caused.js';
+import { cautionsOf, type CausedCaution } from '../basis/caused.js';
 
 /** The gas of which it is asked: as it was read, or as the specification wants or just allows it. */
 export type GasWhenHot = Read | 'target' | 'upper limit';

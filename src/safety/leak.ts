@@ -20,7 +20,7 @@ import { inBar, type PressureUnit } from '../quantity/unit.js';
 import { all } from '../reading/checks.js';
 import { needSize } from '../target/tolerance.js';
 import { needRead, type Read } from '../verdict/compare.js';
-import { cautionsOf, type CausedCaution } from './caused.js';
+import { cautionsOf, type CausedCaution } from '../basis/caused.js';
 import { needGiven, needNumber, needPressure, needSpace } from './checks.js';
 import { needVessel, type Vessel } from './stored-energy.js';
 

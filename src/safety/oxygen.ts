@@ -10,7 +10,7 @@ import { need, volumeOf, type Amount, type Volume } from '../quantity/kind.js';
 import { all } from '../reading/checks.js';
 import type { Conditions } from '../target/conditions.js';
 import { needConditions } from '../target/target.js';
-import { cautionsOf, type CausedCaution } from './caused.js';
+import { cautionsOf, type CausedCaution } from '../basis/caused.js';
 import { needFraction, needGiven, needNumber, needSaid } from './checks.js';
 
 /**

@@ -8,7 +8,7 @@ import { needModel } from '../gas/state.js';
 import { need, type AbsolutePressure, type Temperature } from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
 import { all } from '../reading/checks.js';
-import { cautionsOf, type CausedCaution } from './caused.js';
+import { cautionsOf, type CausedCaution } from '../basis/caused.js';
 import { needFraction, needGiven, needSpace } from './checks.js';
 import type { Vessel } from './stored-energy.js';
 

@@ -4,7 +4,7 @@ import { relation, step2, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
 import { gaugeOf, type GaugePressure } from '../quantity/kind.js';
 import { all } from '../reading/checks.js';
-import { cautionsOf, type CausedCaution } from './caused.js';
+import { cautionsOf, type CausedCaution } from '../basis/caused.js';
 import { needGiven, needPressure } from './checks.js';
 
 /** The parts that are joined for charging, each with what it is rated for. All are gauge pressures above zero. */

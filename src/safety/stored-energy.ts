@@ -22,7 +22,7 @@ import {
 import { TO_ABSOLUTE } from '../quantity/pressure.js';
 import { all } from '../reading/checks.js';
 import { needRead, type Read } from '../verdict/compare.js';
-import { cautionsOf, type CausedCaution } from './caused.js';
+import { cautionsOf, type CausedCaution } from '../basis/caused.js';
 import { needGiven, needPressure, needSpace } from './checks.js';
 
 /** A vessel with gas: a specification is one, and so is a bottle. */

@@ -1,4 +1,5 @@
-import { caution, USUAL, type Caution, type CautionCode } from '../basis/caution.js';
+import { caused, type CausedCaution } from '../basis/caused.js';
+import { USUAL, type CautionCode } from '../basis/caution.js';
 import { fail, quote } from '../basis/fault.js';
 import { unknownWord } from '../basis/problem.js';
 import type { Trace } from '../basis/relation.js';
@@ -59,7 +60,7 @@ export interface StopPlan {
   /** What the last step settles at: with the time constant, or without one at the adiabatic bound. */
   readonly reaches: 'the target' | 'the band' | 'neither';
   /** What belongs to this plan first, then the usual cautions of the work. To be shown with it. */
-  readonly cautions: readonly Caution[];
+  readonly cautions: readonly CausedCaution<'the stop' | 'the work'>[];
 }
 
 /** What is stated of the work. */
@@ -167,7 +168,10 @@ function planned(work: Work, permission: StopPermission): StopPlan {
             : 'in stages',
     steps,
     reaches: last === undefined ? 'neither' : reached(work, settledBy(last, deciding)),
-    cautions: [...ownCautions(work, computed !== undefined, last), ...USUAL].map((code) => caution(code)),
+    cautions: [
+      ...ownCautions(work, computed !== undefined, last).map((code) => caused(code, 'the stop' as const)),
+      ...USUAL.map((code) => caused(code, 'the work' as const)),
+    ],
   };
 }
 

@@ -1,4 +1,5 @@
-import { caution, USUAL, type Caution, type CautionCode } from '../basis/caution.js';
+import { caused, type CausedCaution } from '../basis/caused.js';
+import { USUAL, type CautionCode } from '../basis/caution.js';
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
 import { duplicateName, notAList, tooLong } from '../basis/problem.js';
 import type { Source } from '../basis/source.js';
@@ -48,6 +49,9 @@ export interface PlannedAccumulator {
   readonly missing: GasQuantity;
 }
 
+/** What gave rise to a caution of a plan. */
+export type PlanCause = SupplyCode | 'the plan' | 'the work';
+
 /** Which bottle on which accumulator in which order. */
 export interface FillingPlan {
   readonly steps: readonly FillingStep[];
@@ -61,8 +65,11 @@ export interface FillingPlan {
   readonly optimal: 'proven' | 'not proven';
   /** All gas of the vessels that take part: `before` is `after` and `vented` together. */
   readonly gas: { readonly before: Amount; readonly after: Amount; readonly vented: GasQuantity };
-  /** What belongs to this plan first, then the usual cautions of the work. To be shown with it. */
-  readonly cautions: readonly Caution[];
+  /**
+   * What belongs to this plan first, then the usual cautions of the work. To be shown with it. The cause is the reason for
+   * which a bottle or an accumulator is left out, where it is one.
+   */
+  readonly cautions: readonly CausedCaution<PlanCause>[];
   /** The `id` of the gas model. */
   readonly model: string;
   readonly sources: readonly Source[];
@@ -173,7 +180,7 @@ export function fillingPlan(given: PlanGiven): FillingPlan {
       after: amountOf(sum(after.bottles) + sum(after.accumulators)),
       vented: gasQuantity(gas, Math.max(0, after.vented), 'up'),
     },
-    cautions: cautionsOf(checked, boosterNeeded.length > 0).map((code) => caution(code)),
+    cautions: cautionsOf(checked, boosterNeeded.length > 0),
     model: gas.id,
     sources: [gas.source],
   };
@@ -301,11 +308,22 @@ const CAUTION_OF: Readonly<Partial<Record<SupplyCode, CautionCode>>> = {
   'target above its allowable pressure': 'target above the allowable pressure',
 };
 
-function cautionsOf({ bottles, accumulators, rig }: CheckedFilling, isBoosterNeeded: boolean): CautionCode[] {
-  const codes = [
+function cautionsOf(
+  { bottles, accumulators, rig }: CheckedFilling,
+  isBoosterNeeded: boolean,
+): CausedCaution<PlanCause>[] {
+  const reasons = new Set([
     ...bottles.flatMap((one) => bottleUnfit(one, rig)),
     ...accumulators.flatMap((one) => accumulatorUnfit(one, rig)),
-  ].flatMap((code) => CAUTION_OF[code] ?? []);
-  const booster: CautionCode[] = isBoosterNeeded ? ['booster needed'] : [];
-  return [...new Set([...codes, ...booster, 'settled pressures' as const, ...USUAL])];
+  ]);
+  const own = [...reasons].flatMap((reason) => {
+    const code = CAUTION_OF[reason];
+    return code === undefined ? [] : [caused<PlanCause>(code, reason)];
+  });
+  return [
+    ...own,
+    ...(isBoosterNeeded ? [caused<PlanCause>('booster needed', 'target above every bottle')] : []),
+    caused<PlanCause>('settled pressures', 'the plan'),
+    ...USUAL.map((code) => caused<PlanCause>(code, 'the work')),
+  ];
 }

@@ -138,7 +138,10 @@ describe('the plan', () => {
   });
 
   test('brings its cautions, and is left out with the supply', () => {
-    expect(report.cautions.map(({ code }) => code)).toContain('settled pressures');
+    const codes = report.cautions.map(({ code }) => code);
+    expect(filling.cautions).toContainEqual({ code: 'settled pressures', cause: 'the plan' });
+    for (const { code } of filling.cautions) expect(codes).toContain(code);
+    expect(new Set(filling.cautions.map(({ code, cause }) => code + cause)).size).toBe(filling.cautions.length);
     const without = reportRest(roundWith(['$.supply', NOTHING], ['$.safety', NOTHING]));
     expect([without.filling, without.safety, without.complete]).toEqual([undefined, undefined, 'complete']);
     expect(without.cautions.map(({ code }) => code)).not.toContain('settled pressures');

@@ -105,7 +105,8 @@ describe('a computed stop', () => {
     expect(planOf(spec, below(20), notPermitted).way).toBe('in stages');
     const plan = planOf(spec, below(20), permitted);
     expect(plan.way).toBe('computed stop');
-    expect(codes(plan)).toContain('computed stop');
+    expect(plan.cautions.find(({ code }) => code === 'computed stop')?.cause).toBe('the stop');
+    expect(plan.cautions.at(-1)).toMatchObject({ code: 'maker decides', cause: 'the work' });
     expect(plan.steps).toHaveLength(1);
     expect(plan.reaches).toBe('the target');
     expect(plan.steps[0]?.stop.pascals).toBeGreaterThan(141.5e5);

@@ -287,12 +287,12 @@ describe('a plan', () => {
       ['small', 'completed', []],
     ]);
     expect(plan.boosterNeeded).toEqual(['high']);
-    expect(plan.cautions.map(({ code }) => code)).toEqual(
+    expect(plan.cautions.map(({ code, cause }) => [code, cause])).toEqual(
       expect.arrayContaining([
-        'booster needed',
-        'target above the allowable pressure',
-        'settled pressures',
-        'asphyxiation',
+        ['booster needed', 'target above every bottle'],
+        ['target above the allowable pressure', 'target above its allowable pressure'],
+        ['settled pressures', 'the plan'],
+        ['asphyxiation', 'the work'],
       ]),
     );
     expect(plan.accumulators[3]?.missing.amount.moles).toBeGreaterThan(0);
@@ -308,7 +308,10 @@ describe('a plan', () => {
     const weak = { kit: { volume: volume(30, 'mL'), rated: bar(130) }, regulator: 'none' } as const;
     const plan = fillingPlan(fillingOf({ rig: weak }));
     expect(plan.accumulators[0]?.because).toEqual(['target above the rating of the kit']);
-    expect(plan.cautions[0]?.code).toBe('above the rating of kit or regulator');
+    expect(plan.cautions[0]).toMatchObject({
+      code: 'above the rating of kit or regulator',
+      cause: 'target above the rating of the kit',
+    });
   });
 });
 

@@ -1,12 +1,17 @@
-import { caution, type Caution, type CautionCode } from '../basis/caution.js';
+import { caution, type Caution, type CautionCode } from './caution.js';
 
-/** Stable codes of what gave rise to a caution, among the numbers of this room. */
+/** Stable codes of what gave rise to a caution, among the numbers about what can hurt. */
 export type SafetyCause =
   'pressure when hot' | 'release into a room' | 'stored energy' | 'ratings' | 'purging' | 'leak test';
 
 /** A caution with what gave rise to it. */
 export interface CausedCaution<Cause extends string = string> extends Caution {
   readonly cause: Cause;
+}
+
+/** A caution by its code, with what gave rise to it. */
+export function caused<Cause extends string>(code: CautionCode, cause: Cause): CausedCaution<Cause> {
+  return { ...caution(code), cause };
 }
 
 /**
@@ -17,5 +22,5 @@ export function cautionsOf<Cause extends string>(
   cause: Cause,
   codes: readonly CautionCode[],
 ): readonly CausedCaution<Cause>[] {
-  return [...codes, 'maker decides' as const].map((code) => ({ ...caution(code), cause }));
+  return [...codes, 'maker decides' as const].map((code) => caused(code, cause));
 }

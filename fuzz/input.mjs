@@ -7,6 +7,7 @@ import { build, functionOf, Live, print, sizeOf } from './recipe.mjs';
 import { fingerprint, same } from './unchanged.mjs';
 import { isFault } from 'isochore';
 import * as library from 'isochore';
+import * as record from 'isochore/record';
 
 /** @import { Arbitrary } from 'fast-check' */
 /** @import { Change, Pollution } from './draw.mjs' */

@@ -1,4 +1,6 @@
 // The working of results, and documents of them: the entry isochore/worked.
+export { card, type CardGiven } from './card/card.js';
+
 export type {
   Block,
   Column,
@@ -19,3 +21,8 @@ export { documentLatex } from './document/latex.js';
 export { documentMarkdown } from './document/markdown.js';
 export { documentText, type TextOptions } from './document/text.js';
 export type { Expression, Operator } from './formula/expression.js';
+
+export { english } from './languages/english.js';
+export { german } from './languages/german.js';
+export type { CardWords, DocumentWords, RoundWords } from './languages/document-words.js';
+export type { EveryWord, Language, NumberFormat } from './languages/language.js';

@@ -1,12 +1,29 @@
 // A document as one HTML file: no scripts, nothing loaded from anywhere, and one small style sheet that prints well.
 import { expressionHtml } from '../formula/expression.js';
 import type { Block, Equation, Inline, Line, Signatures, Table, WorkedDocument } from './block.js';
+import { neededDocument } from './door.js';
 import { pieces, printable } from './given.js';
 import { STYLE } from './style.js';
 import { lineText } from './text.js';
 
-/** HTML of a document, whole: head, style and body. */
-export function documentHtml({ language, title, blocks }: WorkedDocument): string {
+/**
+ * A document as one HTML file, to be shown or printed: no scripts, nothing loaded from anywhere, one small style sheet.
+ *
+ * Other people's text is escaped and keeps its direction to itself (`bdi`).
+ *
+ * @throws {@link Fault} `wrong kind`, `unknown word`, `cells left out`, `too deep`, `too large` for what is no document
+ * @example
+ * ```ts
+ * const page = {
+ *   language: 'en',
+ *   title: 'Gauges',
+ *   blocks: [{ kind: 'paragraph' as const, text: ['Read on ', { kind: 'given' as const, text: '<b>A</b>' }] }],
+ * };
+ * documentHtml(page).includes('<p>Read on <bdi>&lt;b&gt;A&lt;/b&gt;</bdi></p>'); // => true
+ * ```
+ */
+export function documentHtml(document: WorkedDocument): string {
+  const { language, title, blocks } = neededDocument(document);
   return [
     '<!DOCTYPE html>',
     `<html lang="${escaped(language)}">`,

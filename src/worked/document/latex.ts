@@ -2,10 +2,28 @@
 // own preamble decides. Formulas use what amsmath has, and nothing else.
 import { expressionLatex, unitLatex } from '../formula/expression.js';
 import type { Block, Equation, Inline, Line, List, Signatures, Table, WorkedDocument } from './block.js';
+import { neededDocument } from './door.js';
 import { pieces, printable } from './given.js';
 
-/** LaTeX of a document, whole: with preamble. */
-export function documentLatex({ title, blocks }: WorkedDocument): string {
+/**
+ * A document in LaTeX, whole, with its preamble: for LuaLaTeX or XeLaTeX, with amsmath, longtable, fontspec, geometry.
+ *
+ * Other people's text is escaped. Scripts that the font does not have, and those that run from right to left, need a font
+ * and a package of the reader's own.
+ *
+ * @throws {@link Fault} `wrong kind`, `unknown word`, `cells left out`, `too deep`, `too large` for what is no document
+ * @example
+ * ```ts
+ * const page = {
+ *   language: 'en',
+ *   title: 'Gauges',
+ *   blocks: [{ kind: 'paragraph' as const, text: ['Read on ', { kind: 'given' as const, text: '50 % & $A' }] }],
+ * };
+ * documentLatex(page).includes('Read on {50 \\% \\& \\$A}'); // => true
+ * ```
+ */
+export function documentLatex(document: WorkedDocument): string {
+  const { title, blocks } = neededDocument(document);
   return [
     ...PREAMBLE,
     '\\begin{document}',

@@ -2,11 +2,29 @@
 // renderer could take for markup.
 import { expressionText } from '../formula/expression.js';
 import type { Block, Inline, Line, Table, WorkedDocument } from './block.js';
+import { neededDocument } from './door.js';
 import { isolated, pieces, printable } from './given.js';
 import { equationLines } from './text.js';
 
-/** Markdown of a document. */
-export function documentMarkdown({ title, blocks }: WorkedDocument): string {
+/**
+ * A document in Markdown: CommonMark, with the tables of GitHub's extension, and no HTML in it.
+ *
+ * Nothing in other people's text opens markup. Some renderers make links of bare addresses on their own; no text changes
+ * by that.
+ *
+ * @throws {@link Fault} `wrong kind`, `unknown word`, `cells left out`, `too deep`, `too large` for what is no document
+ * @example
+ * ```ts
+ * const page = {
+ *   language: 'en',
+ *   title: 'Gauges',
+ *   blocks: [{ kind: 'paragraph' as const, text: ['Read on ', { kind: 'given' as const, text: '*A* <b>' }] }],
+ * };
+ * documentMarkdown(page); // => '# Gauges\n\nRead on \\*A\\* \\<b\\>\n'
+ * ```
+ */
+export function documentMarkdown(document: WorkedDocument): string {
+  const { title, blocks } = neededDocument(document);
   return `${[`# ${startSafe(lineMarkdown(title))}`, ...blocks.map(blockMarkdown)].join('\n\n')}\n`;
 }
 

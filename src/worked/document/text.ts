@@ -1,21 +1,55 @@
 // A document in plain text: for a terminal, a log, a mail. Every line has its end within the width.
+import { fail, quote } from '../../basis/fault.js';
+import { outsideBounds } from '../../basis/problem.js';
+import { refuse } from '../door.js';
 import { expressionText } from '../formula/expression.js';
+import { neededDocument } from './door.js';
 import type { Block, Column, Equation, Inline, Line, Signatures, Table, WorkedDocument } from './block.js';
 import { isolated, pieces, printable } from './given.js';
 import { padded, widthOf, wrapped } from './width.js';
 
 /** How wide plain text is, in columns of a terminal. */
 export interface TextOptions {
-  /** 40 or more. */
+  /** From 40 to 1000. */
   readonly width: number;
 }
 
-/** Plain text of a document. */
-export function documentText(document: WorkedDocument, { width }: TextOptions): string {
-  const title = lineText(document.title);
-  const parts = [underlined(title, '=', width), ...document.blocks.map((block) => blockText(block, width).join('\n'))];
+/**
+ * A document as plain text, for a terminal, a log or a mail: every line within the width, tables in columns.
+ *
+ * Other people's text is shown without what would steer a terminal, and set apart by U+2068 and U+2069 where it runs from
+ * right to left; a longer word than fits is broken.
+ *
+ * @throws {@link Fault} `wrong kind`, `unknown word`, `cells left out`, `too deep`, `too large` for what is no document; `outside
+ * bounds` for a width
+ * @example
+ * ```ts
+ * const page = {
+ *   language: 'en',
+ *   title: 'Gauges',
+ *   blocks: [{ kind: 'paragraph' as const, text: ['Read on ', { kind: 'given' as const, text: 'gauge \u001b[31mA' }] }],
+ * };
+ * documentText(page, { width: 60 }); // => 'Gauges\n======\n\nRead on gauge \uFFFD[31mA\n'
+ * ```
+ */
+export function documentText(document: WorkedDocument, options: TextOptions): string {
+  const { title: heading, blocks } = neededDocument(document);
+  const width = neededWidth(options);
+  const title = lineText(heading);
+  const parts = [underlined(title, '=', width), ...blocks.map((block) => blockText(block, width).join('\n'))];
   return `${parts.join('\n\n')}\n`;
 }
+
+function neededWidth(options: TextOptions): number {
+  if (typeof options !== 'object' || options === null) return refuse('options: a width', options, 'options');
+  const { width } = options;
+  if (Number.isInteger(width) && width >= NARROWEST && width <= WIDEST) return width;
+  const bounds = `a whole number from ${NARROWEST} to ${WIDEST}`;
+  return fail(outsideBounds, 'options.width', quote(width), { bounds });
+}
+
+const NARROWEST = 40;
+const WIDEST = 1000;
 
 function blockText(block: Block, width: number): readonly string[] {
   switch (block.kind) {

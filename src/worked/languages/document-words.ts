@@ -4,6 +4,7 @@ import type { Acceptance } from '../../verdict/rule.js';
 import type { Separator } from '../../target/specification.js';
 import type { Applies } from '../../target/tolerance.js';
 import type { TargetSource } from '../../target/curve.js';
+import type { GasInside, OilSide } from '../../reading/reading.js';
 import type { Reverified } from '../../record/reverify.js';
 import type { AccumulatorJson, JudgedJson } from '../../record/report-shape.js';
 import type { Stake } from '../../record/worst-first.js';
@@ -22,6 +23,7 @@ export interface CardWords {
   readonly lower: string;
   readonly upper: string;
   readonly noMark: string;
+  readonly tooHigh: string;
   readonly beyondTable: string;
   readonly validityHeading: string;
   readonly point: string;
@@ -64,6 +66,7 @@ export interface RoundWords {
   readonly noShift: string;
   readonly shift: string;
   readonly perhaps: string;
+  readonly slipKinds: Readonly<Record<'stated for' | 'absolute stated as gauge' | 'gauge stated as absolute', string>>;
   readonly compare: string;
   readonly byThemselves: string;
   readonly instrumentsShift: Readonly<Record<'can explain it' | 'cannot explain it' | 'not stated', string>>;
@@ -91,6 +94,8 @@ export interface RoundWords {
   readonly next: Readonly<
     Record<Exclude<Outcome, 'undercharged' | 'overcharged' | 'within'> | 'beyond the scale', string>
   >;
+  readonly underOne: string;
+  readonly overNinetyNine: string;
   readonly meant: string;
   readonly inconclusive: string;
   readonly settle: string;
@@ -108,7 +113,18 @@ export interface RoundWords {
   readonly kind: string;
   readonly certificate: string;
   readonly due: string;
+  readonly readingsHeading: string;
+  readonly readings: Readonly<
+    Record<'accumulator' | 'at' | 'evidence' | 'instruments' | 'leftAt' | 'readBy' | 'verifiedBy', string>
+  >;
+  readonly oilSide: Readonly<Record<OilSide, string>>;
+  readonly gasInside: Readonly<Record<GasInside, string>>;
+  readonly rest: string;
+  readonly restNotKnown: string;
+  readonly notRead: string;
   readonly remarksHeading: string;
+  readonly permit: string;
+  readonly parts: string;
   readonly workingHeading: string;
   readonly workingOf: string;
   readonly noWorking: string;

@@ -12,7 +12,7 @@ import type { Language } from './language.js';
 export function localised(written: string, { numbers }: Language): string {
   const { decimal, basis } = numbers;
   return written
-    .replace(/(?<![\d.])(\d+)\.(\d+)(?![\d.])/g, `$1${decimal}$2`)
+    .replace(/(?<![\d.])(\d+)\.(\d+)(?!\d|\.\d)/g, `$1${decimal}$2`)
     .replace(/ (gauge|absolute|difference)\b/g, (_, word: keyof typeof basis) => ` ${basis[word]}`);
 }
 

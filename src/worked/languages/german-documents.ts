@@ -72,6 +72,7 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
     lower: 'untere Grenze [{unit}]',
     upper: 'obere Grenze [{unit}]',
     noMark: 'kein Teilstrich',
+    tooHigh: 'über dem zulässigen Druck: nicht füllen',
     beyondTable:
       'Jenseits der Zeilen der Tabelle des Herstellers, mit fester Dichte von ihrer nächsten Zeile aus: {rows}.',
     validityHeading: 'Wofür sie gilt',
@@ -87,8 +88,7 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
     settling: 'Füllen höchstens {allowance} über den Sollwert; {minutes} min warten, nochmals ablesen',
     model: 'Das Gasmodell {model} gilt von {from} bis {to} und bis {pressure}',
     rounding: 'Der Sollwert ist auf den nächsten Teilstrich gerundet, die Grenzen sind nach innen gerundet',
-    otherAmbient:
-      'Ein anderer Umgebungsdruck verschiebt jeden Druck der Tabelle um ebenso viel, in die andere Richtung',
+    otherAmbient: 'Ein anderer Umgebungsdruck verschiebt den Sollwert um ebenso viel, in die andere Richtung',
     disagreements:
       'Tabelle und Nennpunkt des Herstellers unterscheiden sich um mehr als den gedruckten Schritt bei: {rows}',
     cautionsHeading: 'Sicherheitshinweise',
@@ -121,6 +121,11 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
       '{gauge}: die Ablesungen weichen gemeinsam um {difference} ab, um den Faktor {ratio}, oder wie bei Gas, das um ' +
       '{temperature} wärmer ist als gemessen; {explains} von {counting} folgen; die angegebene Genauigkeit {instruments}.',
     perhaps: 'Vielleicht {slip}.',
+    slipKinds: {
+      'stated for': 'wurde {stated} angegeben und {readAs} abgelesen',
+      'absolute stated as gauge': 'wurde ein Absolutdruck als Überdruck angegeben',
+      'gauge stated as absolute': 'wurde ein Überdruck als Absolutdruck angegeben',
+    },
     compare: 'Manometer und Thermometer mit anderen vergleichen, bevor an einem einzelnen Speicher gearbeitet wird.',
     byThemselves: 'Für sich abweichend: {names}.',
     instrumentsShift: {
@@ -169,6 +174,8 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
         'Nicht füllen; die Ursache finden und beheben, angeben, dass sie behoben ist, dann nochmals ablesen.',
       'gauge too coarse': 'An einem feineren Manometer nochmals ablesen.',
     },
+    underOne: 'weniger als 1 %',
+    overNinetyNine: 'mehr als 99 %',
     meant: 'Das Messgerät nochmals ansehen: {slips}: es wäre dann {outcome}.',
     inconclusive:
       'Nicht entscheidbar: zu wenig Gas mit einer Wahrscheinlichkeit von {below}, zu viel mit {above}; der größte Teil des ' +
@@ -189,7 +196,28 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
     kind: 'Art',
     certificate: 'Kalibrierschein',
     due: 'fällig',
+    readingsHeading: 'Die Ablesungen',
+    readings: {
+      accumulator: 'Speicher',
+      at: 'abgelesen wie vorgefunden',
+      evidence: 'Ölseite, Gas, Ruhezeit',
+      instruments: 'Messgeräte',
+      leftAt: 'abgelesen wie verlassen',
+      readBy: 'abgelesen von',
+      verifiedBy: 'geprüft von',
+    },
+    oilSide: {
+      'drained, zero verified': 'entleert, drucklos geprüft',
+      'not drained': 'nicht entleert',
+      'not known': 'Ölseite nicht bekannt',
+    },
+    gasInside: { nitrogen: 'Stickstoff', 'not known': 'Gas nicht bekannt' },
+    rest: '{minutes} min in Ruhe',
+    restNotKnown: 'Ruhezeit nicht bekannt',
+    notRead: 'nicht abgelesen',
     remarksHeading: 'Bemerkungen',
+    permit: '{name}: läuft außerhalb seiner Grenzen nach der Genehmigung {permit}',
+    parts: '{name}: erneuerte Teile: {parts}',
     workingHeading: 'Der Rechengang',
     workingOf: '{accumulator}, wie vorgefunden',
     noWorking: 'Der Bericht enthält seine Runde nicht, so dass seine Ergebnisse nicht nachgerechnet werden können.',

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { CAUTION } from '../basis/caution.js';
 import { failIfAny, problem, quote, type Problem } from '../basis/fault.js';
 import { wordsUnsound } from '../basis/problem.js';
-import { CAUSE, EXPLAINED, REASON, SETTLED, SLIP, uncertaintyText } from '../basis/words.js';
+import { CAUSE, CORRECTED, EXPLAINED, REASON, SETTLED, SLIP, uncertaintyText } from '../basis/words.js';
 import {
   CAUTION_CODES,
   CAUSES,
@@ -28,6 +28,7 @@ const WordsShape = z.strictObject({
   settled: z.optional(z.partialRecord(z.enum(SETTLED_BY), text)),
   slips: z.optional(z.partialRecord(z.enum(SLIP_CODES), text)),
   explained: z.optional(text),
+  corrected: z.optional(text),
 });
 
 /** Refuses words that are not sound; the path leads to them. */
@@ -62,6 +63,7 @@ function braceProblems(words: z.infer<typeof WordsShape>, path: string): Problem
     check(['problems', code, 'remedy'], words.problems?.[code]?.remedy, wanted, remedy);
   }
   check(['explained'], words.explained, EXPLAINED);
+  check(['corrected'], words.corrected, CORRECTED);
   return problems;
 }
 

@@ -20,6 +20,7 @@ export { documentHtml } from './document/html.js';
 export { documentLatex } from './document/latex.js';
 export { documentMarkdown } from './document/markdown.js';
 export { documentText, type TextOptions } from './document/text.js';
+export { roundDocument, type RoundDocumentGiven } from './round/round.js';
 export type { Expression, Operator } from './formula/expression.js';
 
 export { english } from './languages/english.js';

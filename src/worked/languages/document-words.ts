@@ -105,6 +105,7 @@ export interface RoundWords {
   readonly gasHeading: string;
   readonly gasFound: string;
   readonly gasStill: string;
+  readonly gasSum: string;
   readonly gasNone: string;
   readonly losses: string;
   readonly ofThePart: string;

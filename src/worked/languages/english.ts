@@ -38,7 +38,11 @@ function englishWords(): Language {
   const problems = Object.fromEntries(problemTexts.map(({ code, wanted, remedy }) => [code, { wanted, remedy }]));
   return {
     code: 'en',
-    numbers: { decimal: '.', basis: { gauge: 'gauge', absolute: 'absolute', difference: 'difference' } },
+    numbers: {
+      decimal: '.',
+      basis: { gauge: 'gauge', absolute: 'absolute', difference: 'difference' },
+      atState: 'at {temperature} and {pressure}',
+    },
     words: {
       reasons: REASON,
       causes: CAUSE,

@@ -10,11 +10,17 @@ import type { Language } from './language.js';
  * `153,1 bar Überdruck`. Only for texts that hold nothing of other people's.
  */
 export function localised(written: string, { numbers }: Language): string {
-  const { decimal, basis } = numbers;
+  const { decimal, basis, atState } = numbers;
   return written
+    .replace(STATE, (_, temperature: string, pressure: string) =>
+      atState.replace('{temperature}', () => temperature).replace('{pressure}', () => pressure),
+    )
     .replace(/(?<![\d.])(\d+)\.(\d+)(?!\d|\.\d)/g, `$1${decimal}$2`)
     .replace(/ (gauge|absolute|difference)\b/g, (_, word: keyof typeof basis) => ` ${basis[word]}`);
 }
+
+/** As a normal volume says its state: `at 0 °C and 101.325 kPa absolute`. */
+const STATE = /at (-?[\d.]+ (?:°C|°F|K)) and ([\d.]+ \w+ absolute)/g;
 
 /** Where a relation comes from, in the language. */
 export function sourceIn(source: string, { sources }: Language): string {

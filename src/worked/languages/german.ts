@@ -26,7 +26,11 @@ import type { Language } from './language.js';
  */
 export const german: Language = {
   code: 'de',
-  numbers: { decimal: ',', basis: { gauge: 'Überdruck', absolute: 'absolut', difference: 'Differenz' } },
+  numbers: {
+    decimal: ',',
+    basis: { gauge: 'Überdruck', absolute: 'absolut', difference: 'Differenz' },
+    atState: 'bei {temperature} und {pressure}',
+  },
   words: {
     reasons: GERMAN_REASONS,
     causes: GERMAN_CAUSES,

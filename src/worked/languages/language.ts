@@ -25,6 +25,8 @@ export interface NumberFormat {
   readonly decimal: '.' | ',';
   /** Stands after the unit of a pressure. */
   readonly basis: Readonly<Record<'gauge' | 'absolute' | 'difference', string>>;
+  /** At which state a normal volume is stated. */
+  readonly atState: string;
 }
 
 /** A language in which the library's documents can be written. */

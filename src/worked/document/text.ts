@@ -65,7 +65,10 @@ function blockText(block: Block, width: number): readonly string[] {
     case 'notice':
       return hanging(`${block.label.toUpperCase()}: `, lineText(block.text), width);
     case 'equation':
-      return equationLines(block).flatMap((one) => hanging('    ', one, width));
+      return equationLines(block).flatMap((one) => {
+        const lead = /^ */.exec(one)?.[0] ?? '';
+        return hanging(`    ${lead}`, one.slice(lead.length), width);
+      });
     case 'table':
       return tableText(block, width);
     case 'signatures':

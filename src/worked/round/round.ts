@@ -52,7 +52,9 @@ export function roundDocument(report: RoundReport, given: RoundDocumentGiven): W
   const language = neededLanguage(given.language);
   const own = neededReport(report);
   const again = reverify(own);
-  const about: About = { report: inWords(own, again, language), language, say: sayIn(language), again };
+  const say = sayIn(language);
+  const tell = again.outcome === 'same' ? say : (text: string): string => text;
+  const about: About = { report: inWords(own, again, language), language, say, tell, again };
   const words = language.document.round;
   const { title } = own;
   return {

@@ -1,5 +1,6 @@
 // What a derivation is: plain data, before it is written in any words, units or format.
 import type { Relation } from '../../basis/relation.js';
+import { CheckedValue, isChecked, wrongKind, type Checked } from '../../quantity/kind.js';
 import type { Meaning } from './symbol.js';
 
 /** Where a value of a step comes from. */
@@ -46,6 +47,8 @@ export interface DerivedStep {
   readonly relation: Relation;
   readonly from: readonly Argument[];
   readonly result: NamedQuantity;
+  /** An earlier step with the same relation and the same values. */
+  readonly sameAs?: number;
   /** For a state of the gas: the equation of the model at it, and the pressure by hand. */
   readonly state?: GasStateWorking;
 }
@@ -60,7 +63,7 @@ export interface GasStateWorking {
   readonly pressure_Pa: number;
   /** Pressure by hand less the pressure of the state. */
   readonly residual_Pa: number;
-  /** An earlier step with the same state, which shows the same working. */
+  /** An earlier step with the same temperature and density, which has the same working. */
   readonly asIn?: number;
 }
 
@@ -75,11 +78,37 @@ export interface RoundedQuantity extends NamedQuantity {
 
 export type RoundedOf = 'target' | 'lower limit' | 'upper limit' | 'stop' | 'mass' | 'normal volume';
 
-/** How a result was got: what went in, every step, what was rounded. */
-export interface Derivation<R = unknown> {
+/** How a result was got: what went in, every step, what was rounded. It carries the mark that a quantity carries. */
+export interface Derivation<R = unknown> extends Checked<'derivation'> {
   readonly result: R;
   /** The gas model that was handed in; none for a calculation without gas. */
   readonly model: { readonly id: string; readonly gas: string; readonly citation: string } | 'none';
   readonly steps: readonly DerivedStep[];
   readonly roundings: readonly RoundedQuantity[];
+}
+
+class DerivationValue<R> extends CheckedValue<'derivation'> implements Derivation<R> {
+  readonly result: R;
+  readonly model: Derivation['model'];
+  readonly steps: readonly DerivedStep[];
+  readonly roundings: readonly RoundedQuantity[];
+
+  constructor({ result, model, steps, roundings }: Omit<Derivation<R>, keyof Checked<'derivation'>>) {
+    super('derivation');
+    this.result = result;
+    this.model = Object.freeze(model);
+    this.steps = Object.freeze(steps.map((step) => Object.freeze(step)));
+    this.roundings = Object.freeze(roundings);
+    Object.freeze(this);
+  }
+}
+
+/** The door to a derivation. */
+export function derivation<R>(given: Omit<Derivation<R>, keyof Checked<'derivation'>>): Derivation<R> {
+  return new DerivationValue(given);
+}
+
+/** Refuses what is no derivation, and a copy of one. */
+export function needDerivation(given: Derivation, path: string): void {
+  if (!isChecked(given, 'derivation')) wrongKind('derivation', given, path);
 }

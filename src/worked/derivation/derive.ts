@@ -4,8 +4,16 @@ import type { Arithmetic, Relation, Step, Trace } from '../../basis/relation.js'
 import { DENSITY, PRESSURE, pvtOf, TEMPERATURE_OF } from '../../gas/door.js';
 import { explained } from '../../gas/explained.js';
 import type { GasModel } from '../../gas/model.js';
-import type { Argument, Derivation, DerivedStep, GasStateWorking, NamedQuantity, Origin } from './derivation.js';
-import { givenIn, leafOf, type Given } from './given.js';
+import {
+  derivation,
+  type Argument,
+  type Derivation,
+  type DerivedStep,
+  type GasStateWorking,
+  type NamedQuantity,
+  type Origin,
+} from './derivation.js';
+import { givenIn, leafOf, leavesOf, type Given } from './given.js';
 import { roundingsIn } from './roundings.js';
 import { meaningOf, unitOf, type Meaning } from './symbol.js';
 
@@ -31,7 +39,10 @@ export function derivationOf<const G extends object, R>(
   calculate: (given: G, trace: Trace) => R,
 ): Derivation<R> {
   if (typeof given !== 'object' || given === null)
-    fail(wrongKind, 'given', quote(given), { kind: 'what the calculation uses, by name', maker: 'such as { spec, reading }' });
+    fail(wrongKind, 'given', quote(given), {
+      kind: 'what the calculation uses, by name',
+      maker: 'such as { spec, reading }',
+    });
   if (typeof calculate !== 'function')
     fail(wrongKind, 'calculate', quote(calculate), {
       kind: 'a function that calculates',
@@ -41,12 +52,12 @@ export function derivationOf<const G extends object, R>(
   const result = calculate(given, (step) => steps.push(neededStep(step)));
   const inputs = givenIn(given);
   const [model] = inputs.models;
-  return {
+  return derivation({
     result,
     model: model === undefined ? 'none' : { id: model.id, gas: model.gas, citation: model.source.citation },
     steps: derived(steps, inputs, model),
     roundings: roundingsIn(result),
-  };
+  });
 }
 
 /** A step as it was shown, read once. A calculation of the caller's own may show steps too. */
@@ -59,6 +70,7 @@ function neededStep(step: Step): Step {
       const numbers: readonly unknown[] = [...(values as readonly number[]), result];
       if (
         texts.every((one) => typeof one === 'string') &&
+        [gives, ...from].every((one) => /^[A-Za-z]\w{0,40}$/.test(one)) &&
         numbers.every((one) => typeof one === 'number') &&
         from.length === values.length
       )
@@ -71,11 +83,23 @@ function neededStep(step: Step): Step {
 function derived(steps: readonly Step[], inputs: Given, model: GasModel | undefined): DerivedStep[] {
   const before: Before = new Map();
   const states = new Map<string, GasStateWorking & { readonly number: number }>();
+  const seen = new Map<Relation, Map<string, number>>();
   return steps.map((step, i) => {
-    const one = derivedStep(step, i + 1, before, inputs, model);
+    const sameAs = firstLike(step, i + 1, seen);
+    const one = { ...derivedStep(step, i + 1, before, inputs, model), ...(sameAs === undefined ? {} : { sameAs }) };
     const state = model === undefined ? undefined : stateOf(step, one.number, inputs, model, states);
     return state === undefined ? one : { ...one, state };
   });
+}
+
+/** The first step with the same relation and values; undefined if this is the first. */
+function firstLike(step: Step, number: number, seen: Map<Relation, Map<string, number>>): number | undefined {
+  const byValues = seen.get(step.relation) ?? new Map<string, number>();
+  seen.set(step.relation, byValues);
+  const key = step.values.join(' ');
+  const first = byValues.get(key);
+  if (first === undefined) byValues.set(key, number);
+  return first;
 }
 
 /** The last step that gave a value of a kind. */
@@ -96,13 +120,31 @@ function derivedStep(
   const from = relation.from.map((symbol, i): Argument => {
     const value = values[i] ?? Number.NaN;
     const named = namedOf(symbol, value, relation, about);
-    const origin = originOf(named, isStated || symbol.endsWith('_stated'), relation, before, inputs, model);
+    const origin =
+      about === REFERENCE_STATE && relation === DENSITY
+        ? referenceOrigin(named, values, inputs)
+        : originOf(named, isStated || symbol.endsWith('_stated'), relation, before, inputs, model);
     return { ...named, origin, slope: slopeOf(relation, values, i, result, model) };
   });
   const gives = namedOf(relation.gives, result, relation, about);
   before.set(keyOf(gives), number);
   return { number, about, relation, from, result: gives };
 }
+
+/** As {@link normalVolume} says it. */
+const REFERENCE_STATE = 'reference state of the volume';
+
+/** A reference state is handed in as a whole, or it is the one of normal conditions. */
+function referenceOrigin({ value, meaning }: NamedQuantity, [T = 0, p = 0]: readonly number[], inputs: Given): Origin {
+  const parents = (of: number, kind: Meaning): Set<string> =>
+    new Set(leavesOf(inputs, of, kind).map(({ path }) => path.replace(/\.?[^.]*$/, '')));
+  const both = parents(p, 'absolute pressure');
+  const [parent] = [...parents(T, 'temperature')].filter((one) => both.has(one));
+  const leaf = leavesOf(inputs, value, meaning).find(({ path }) => parent !== undefined && path.startsWith(parent));
+  return leaf === undefined ? { from: 'published', source: NORMAL } : { from: 'given', path: leaf.path };
+}
+
+const NORMAL = 'normal conditions, 0 °C and 101.325 kPa absolute (DIN 1343)';
 
 function namedOf(symbol: string, value: number, relation: Relation, about: string): NamedQuantity {
   const meaning = propertyOf(symbol, about) ?? meaningOf(symbol, symbol === relation.gives ? relation.unit : '');
@@ -112,7 +154,10 @@ function namedOf(symbol: string, value: number, relation: Relation, about: strin
 /** A property of both phases has the unit of what the step is about. */
 function propertyOf(symbol: string, about: string): Meaning | undefined {
   if (!/^y(_|$)/.test(symbol)) return undefined;
-  return { unit: about.startsWith('volume') ? 'm3/mol' : 'J/mol', ...(symbol === 'y' ? {} : { from: 'model' as const }) };
+  return {
+    unit: about.startsWith('volume') ? 'm3/mol' : 'J/mol',
+    ...(symbol === 'y' ? {} : { from: 'model' as const }),
+  };
 }
 
 function originOf(

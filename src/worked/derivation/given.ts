@@ -67,9 +67,14 @@ export function givenIn(given: object): Given {
 }
 
 /** What was handed in with a value, of the kind that a symbol stands for; stated in the specification, if that is asked for. */
-export function leafOf({ leaves }: Given, value: number, meaning: Meaning, isStated: boolean): Leaf | undefined {
-  const alike = (leaves.get(value) ?? []).filter(({ kind }) => isOfKind(kind, meaning));
+export function leafOf(given: Given, value: number, meaning: Meaning, isStated: boolean): Leaf | undefined {
+  const alike = leavesOf(given, value, meaning);
   return alike.find((leaf) => leaf.isStated === isStated) ?? alike[0];
+}
+
+/** All that was handed in with a value, of the kind that a symbol stands for. */
+export function leavesOf({ leaves }: Given, value: number, meaning: Meaning): readonly Leaf[] {
+  return (leaves.get(value) ?? []).filter(({ kind }) => isOfKind(kind, meaning));
 }
 
 function isOfKind(kind: string, meaning: Meaning): boolean {

@@ -5,8 +5,8 @@ import type { Expression, Operator } from './expression.js';
 
 const OPERATOR: Readonly<Record<string, Operator>> = { '+': '+', '-': '−', '*': '×', '/': '÷', '^': 'power' };
 const LEVEL: Readonly<Record<string, number>> = { '+': 1, '-': 1, '*': 2, '/': 2, '^': 4 };
-/** A minus sign binds more than a product's left side, and less than a power. */
-const MINUS_LEVEL = 3;
+/** A minus sign stands before a whole product. */
+const MINUS_LEVEL = 2;
 
 /** The sides of a formula: one, or the two of an equation. */
 export function parsed(formula: string): readonly Expression[] {

@@ -16,6 +16,7 @@ export type {
   Table,
   WorkedDocument,
 } from './document/block.js';
+export { comparisonBlocks, comparisonDocument } from './derivation/comparison.js';
 export { derivationBlocks, derivationDocument } from './derivation/document.js';
 export { derivationOf } from './derivation/derive.js';
 export type {

@@ -2,12 +2,20 @@ import type { Block, Equation, Inline, Line, Table } from '../document/block.js'
 import { joined, lineOf } from '../document/line.js';
 import type { Expression } from '../formula/expression.js';
 import { aboutIn, localised, sourceIn } from '../languages/format.js';
-import type { Argument, Derivation, DerivedStep, NamedQuantity, Origin, RoundedQuantity } from './derivation.js';
+import type {
+  Argument,
+  Derivation,
+  DerivedStep,
+  GasStateWorking,
+  NamedQuantity,
+  Origin,
+  RoundedQuantity,
+} from './derivation.js';
 import { SI_UNITS, type Figure, type Figures } from './figures.js';
 import { numberOf } from './numbers.js';
 import type { Reader } from './reader.js';
 import { withNumbers, type WrittenQuantity, type WrittenStep } from './written-step.js';
-import type { Written, WrittenWorking } from './written.js';
+import { isTerm, type Written, type WrittenWorking } from './written.js';
 
 // The blocks of a derivation: each step with where its values come from, its formula, the numbers in it, and the result.
 
@@ -73,7 +81,7 @@ function workingBlocks({ written, byHand }: WrittenWorking, derivation: Derivati
 }
 
 /** Whose value, and what it is: `target, as stated: molar density`. */
-function whatOf({ about, relation }: DerivedStep, pen: Pen): string {
+export function whatOf({ about, relation }: DerivedStep, pen: Pen): string {
   const [whose, term] = [aboutIn(about, pen.reader.language), termOf(relation.gives, pen)];
   return whose === term ? whose : `${whose}: ${term}`;
 }
@@ -151,7 +159,7 @@ function stateBlocks(
   const residual = numberOf({ text: residualText(state.residual_Pa), unit: 'Pa', half: 0 }, reader.language, 'bare');
   return [
     { kind: 'paragraph', text: lineOf(words.byHand, { model: [{ kind: 'given', text: model.id }] }) },
-    ...handBlocks(byHand, pen),
+    ...handBlocks(byHand, state, pen),
     { kind: 'paragraph', text: lineOf(words.residual, { residual: [formulaOf(residual)] }) },
   ];
 }
@@ -161,14 +169,14 @@ function residualText(residual_Pa: number): string {
   return residual_Pa === 0 ? '0' : residual_Pa.toExponential(1);
 }
 
-function handBlocks(byHand: readonly WrittenStep[], pen: Pen): readonly Block[] {
-  const last = byHand.slice(-2);
-  if (pen.reader.detail !== 'everything') return last.flatMap((one) => [...factor(one, pen), ...equations(one, pen)]);
-  const isTerm = ({ step }: WrittenStep): boolean => step.about.startsWith('term ');
-  const terms = byHand.filter(isTerm);
-  const [firstTerm] = terms;
-  const before = byHand.slice(0, firstTerm === undefined ? -2 : byHand.indexOf(firstTerm));
+function handBlocks(byHand: readonly WrittenStep[], state: GasStateWorking, pen: Pen): readonly Block[] {
+  const words = pen.reader.language.derivation;
+  const terms = byHand.filter(({ step }) => isTerm(step));
+  const rest = byHand.filter(({ step }) => !isTerm(step));
+  const count = state.steps.filter(isTerm).length / 2;
+  const before = rest.slice(0, -2);
   const kinds = new Map(terms.map(({ step, formula }) => [step.relation, formula[0]]));
+  const told = lineOf(words.sumOfTerms, { count: String(count), symbol: [formulaOf(symbolOf('a_d'))] });
   return [
     ...before.flatMap((one) => equations(one, pen)),
     ...[...kinds].flatMap(([relation, formula]): readonly Block[] =>
@@ -183,13 +191,9 @@ function handBlocks(byHand: readonly WrittenStep[], pen: Pen): readonly Block[] 
           ],
     ),
     ...(terms.length === 0 ? [] : [termTable(terms, pen)]),
-    ...last.flatMap((one) => equations(one, pen)),
+    ...(terms.length === 0 && count > 0 ? [{ kind: 'paragraph', text: told } as const] : []),
+    ...rest.slice(-2).flatMap((one) => equations(one, pen)),
   ];
-}
-
-/** The compression factor alone: its terms are told when everything is asked for. */
-function factor({ from }: WrittenStep, pen: Pen): readonly Equation[] {
-  return from.slice(0, 1).map((Z) => chain([symbolOf(Z.named.symbol)], Z, pen, undefined));
 }
 
 /** Each term and each sum on one row: the terms come in pairs of steps. */

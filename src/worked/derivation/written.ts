@@ -14,6 +14,11 @@ export interface Written {
   readonly figures: Figures;
 }
 
+/** Whether a step is one of a term of the equation of state, or of the sum up to it. */
+export function isTerm({ about }: DerivedStep): boolean {
+  return about.startsWith('term ');
+}
+
 const MOST_DIGITS = 15;
 
 /**
@@ -24,8 +29,10 @@ export function written(steps: readonly DerivedStep[], units: ReaderUnits, digit
   const figures = new Figures(units, digits);
   const done = steps.map((step): WrittenWorking => ({
     written: writtenStep(step, figures),
-    // Terms are told with all their digits or not at all; p = Z ρ R T, the last of them, always.
-    byHand: (step.state?.steps ?? []).slice(digits === 'exact' ? 0 : -1).map((one) => writtenStep(one, figures)),
+    // Terms are told with all their digits or not at all.
+    byHand: (step.state?.steps ?? [])
+      .filter((one) => digits === 'exact' || !isTerm(one))
+      .map((one) => writtenStep(one, figures)),
   }));
   if (figures.tooCoarse && typeof digits === 'number' && digits < MOST_DIGITS) return written(steps, units, digits + 1);
   return { steps: done, figures };

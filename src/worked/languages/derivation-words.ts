@@ -11,6 +11,7 @@ export interface DerivationWords {
   readonly byHand: string;
   readonly byHandAgain: string;
   readonly residual: string;
+  readonly sumOfTerms: string;
   readonly termsCaption: string;
   readonly term: string;
   readonly coefficients: string;
@@ -30,8 +31,8 @@ export interface DerivationWords {
   readonly model: string;
   readonly digits: string;
   readonly exactDigits: string;
-  readonly comparisonTitle: string;
   readonly comparisonIntro: string;
+  readonly allAlike: string;
   readonly by: string;
   readonly difference: string;
   readonly onlyIn: string;

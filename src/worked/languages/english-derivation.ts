@@ -17,6 +17,7 @@ export const ENGLISH_DERIVATION: DerivationWords = {
   byHand: 'By hand, with the compression factor of {model} at this temperature and density:',
   byHandAgain: 'The same state as in step {step}, where it is worked by hand.',
   residual: 'By hand less the pressure of the state, before rounding: {residual} Pa.',
+  sumOfTerms: '{symbol} is the sum of the {count} terms of the equation; everything tells them one by one.',
   termsCaption: 'The terms of the equation at this state, and their sum.',
   term: 'term',
   coefficients: 'coefficients',
@@ -44,8 +45,8 @@ export const ENGLISH_DERIVATION: DerivationWords = {
   digits:
     'Numbers that somebody stated are shown as stated, results to {digits} significant digits or as far as the numbers in their step reach. Put into the formulas, the printed numbers give the printed results to the last place.',
   exactDigits: 'Every number is shown as it was computed with, to the last digit, in SI units.',
-  comparisonTitle: 'Two gas models side by side',
   comparisonIntro: 'The same calculation by {one} and by {other}.',
+  allAlike: 'No step comes out otherwise.',
   by: 'by {model}',
   difference: 'difference',
   onlyIn: 'no such step',

@@ -17,6 +17,7 @@ export const GERMAN_DERIVATION: DerivationWords = {
   byHand: 'Von Hand, mit dem Realgasfaktor von {model} bei dieser Temperatur und Dichte:',
   byHandAgain: 'Derselbe Zustand wie in Schritt {step}; dort ist er von Hand gerechnet.',
   residual: 'Von Hand weniger dem Druck des Zustands, vor dem Runden: {residual} Pa.',
+  sumOfTerms: '{symbol} ist die Summe der {count} Terme der Gleichung; wer alles verlangt, bekommt jeden einzelnen.',
   termsCaption: 'Die Terme der Gleichung in diesem Zustand und ihre Summe.',
   term: 'Term',
   coefficients: 'Koeffizienten',
@@ -44,8 +45,8 @@ export const GERMAN_DERIVATION: DerivationWords = {
   digits:
     'Angegebene Zahlen stehen wie angegeben, Ergebnisse mit {digits} geltenden Ziffern oder so weit, wie die Zahlen ihres Schrittes reichen. In die Formeln eingesetzt, geben die gedruckten Zahlen die gedruckten Ergebnisse bis auf die letzte Stelle.',
   exactDigits: 'Jede Zahl steht so da, wie mit ihr gerechnet wurde, bis zur letzten Ziffer, in SI-Einheiten.',
-  comparisonTitle: 'Zwei Gasmodelle nebeneinander',
   comparisonIntro: 'Dieselbe Rechnung nach {one} und nach {other}.',
+  allAlike: 'Kein Schritt ergibt etwas anderes.',
   by: 'nach {model}',
   difference: 'Unterschied',
   onlyIn: 'kein solcher Schritt',

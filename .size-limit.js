@@ -8,10 +8,10 @@ const asDependency = (config) => /** @type {T} */ ({ ...config, logOverride: { '
 
 /** What a consumer's bundler keeps, gzipped: the first has no room for decimal.js (13 kB). */
 const kept = [
-  { name: 'target and band', path: 'dist/index.js', import: '{ specification, target, band }', limit: '11 kB' },
-  { name: 'judge a reading', path: 'dist/index.js', import: '{ specification, judge }', limit: '13.5 kB' },
-  { name: 'all of isochore', path: 'dist/index.js', import: '*', limit: '90 kB' },
-  { name: 'all of isochore/record, with zod', path: 'dist/record/index.js', import: '*', limit: '90 kB' },
+  { name: 'target and band', path: 'dist/index.js', import: '{ specification, target, band }', limit: '11.5 kB' },
+  { name: 'judge a reading', path: 'dist/index.js', import: '{ specification, judge }', limit: '14 kB' },
+  { name: 'all of isochore', path: 'dist/index.js', import: '*', limit: '91 kB' },
+  { name: 'all of isochore/record, with zod', path: 'dist/record/index.js', import: '*', limit: '116 kB' },
   { name: 'all of isochore/worked', path: 'dist/worked/index.js', import: '*', limit: '60 kB' },
 ];
 

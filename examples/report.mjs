@@ -7,12 +7,12 @@
 import { readFileSync } from 'node:fs';
 import { gauge, pressureDifference, temperatureDifference, write } from 'isochore';
 import { reportRoundText, worstFirst } from 'isochore/record';
+import { filling, safety } from './charging.mjs';
+import { columns, printable, tenth, wrap } from './lines.mjs';
 
 /** @import { RoundReport } from 'isochore/record' */
 /** @typedef {RoundReport['accumulators'][number]} Accumulator */
 /** @typedef {Accumulator['asFound']} Judged */
-
-const WIDTH = 118;
 
 /** What comes next where no quantity is given. @type {Readonly<Record<string, string>>} */
 const NEXT = {
@@ -60,6 +60,8 @@ function page(report) {
       ),
     ),
     ...work(report),
+    ...filling(report),
+    ...safety(report),
     ...sources(report),
   ].join('\n');
 }
@@ -198,12 +200,6 @@ function table(group, accumulators) {
       ? ['  † judged as read, without uncertainty: not all is stated that it rests on']
       : []),
   ];
-}
-
-/** @param {readonly (readonly string[])[]} rows */
-function columns(rows) {
-  const widths = rows[0]?.map((_, i) => Math.max(...rows.map((row) => row[i]?.length ?? 0))) ?? [];
-  return rows.map((row) => `  ${row.map((cell, i) => cell.padEnd(widths[i] ?? 0)).join('  ')}`.trimEnd());
 }
 
 /** @param {RoundReport} report */
@@ -367,30 +363,4 @@ function allowed({ band }) {
 /** @param {Judged['reading']['ambient']} pressure */
 function pressureText({ value, unit, basis }) {
   return `${value} ${unit} ${basis}`;
-}
-
-/** One decimal more than the gauge is read to. @param {number | string} step */
-function tenth(step) {
-  const decade = 10 ** Math.floor(Math.log10(Number(step)));
-  return Number((decade / 10).toPrecision(1));
-}
-
-/** Other people's text, without characters that would steer the terminal. @param {string} text */
-function printable(text) {
-  return text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, '�');
-}
-
-/**
- * @param {string} text
- * @param {string} lead
- */
-function wrap(text, lead) {
-  const indent = ' '.repeat(lead.length);
-  const lines = [''];
-  for (const word of text.split(' ')) {
-    const line = lines.at(-1) ?? '';
-    if (line !== '' && lead.length + line.length + 1 + word.length > WIDTH) lines.push(word);
-    else lines[lines.length - 1] = line === '' ? word : `${line} ${word}`;
-  }
-  return lines.map((line, i) => (i === 0 ? lead : indent) + line);
 }

@@ -135,7 +135,7 @@ export { why } from './verdict/why.js';
 export { uncertainty, type Budget, type Contribution, type NoBudget } from './verdict/budget.js';
 export type { Repeats } from './verdict/contributions.js';
 export { decide, type Decided, type Decision, type NotDecided, type Probabilities } from './verdict/decide.js';
-export type { Acceptance, Rule } from './verdict/rule.js';
+export type { Acceptance, Rule, RuledOutcome } from './verdict/rule.js';
 export type { Settling } from './verdict/what-settles.js';
 export { globalRisks, type GlobalRisks, type Prior } from './verdict/global-risk.js';
 export { slips, slipText, type Slip, type SlipCandidate, type SlipKind, type Slips } from './verdict/slips.js';

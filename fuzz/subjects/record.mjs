@@ -22,7 +22,7 @@ import { wrongWithProblem } from '../holds.mjs';
 import { build, fromJson, Live } from '../recipe.mjs';
 
 /** @import { Arbitrary } from 'fast-check' */
-/** @import { Change, Recalled, Reverified, RoundReport, UnitServed } from 'isochore/record' */
+/** @import { Change, Recalled, Reverified, RoundReport, UnitServed, StoredOrder } from 'isochore/record' */
 /** @import { Recipe } from '../recipe.mjs' */
 /** @import { Holds, Subject } from './subject.mjs' */
 
@@ -169,6 +169,78 @@ const group = fields({
     3,
   ),
 });
+const standard = fc.constant(fromJson({ value: 1013.25, unit: 'hPa', basis: 'absolute' }));
+const bars = (/** @type {number} */ least, /** @type {number} */ most) => measured('gauge', ['bar', least, most]);
+/** @param {string} name */
+const bottle = (name) =>
+  fields({
+    name: one(name),
+    waterVolume: measured('', ['L', 5, 50]),
+    label: fields({
+      gas: one('nitrogen', 'nitrogen', 'argon'),
+      purityPercent: one(99.99, 99.5, 'not stated'),
+      filling: bars(150, 300),
+      rated: bars(200, 300),
+      ambient: standard,
+    }),
+    pressure: bars(0, 300),
+    temperature,
+    ambient,
+    within: size,
+    residual: bars(0, 20),
+  });
+const OBJECTIVES = ['accumulators completed', 'full bottles opened', 'bottles used', 'connections', 'useful remainder'];
+const supply = fields({
+  leastPurityPercent: one(99.9, 'not demanded'),
+  kit: fields({ volume: measured('', ['mL', 0, 200]), rated: bars(100, 400) }),
+  regulator: fc.oneof(
+    one('none'),
+    fields({ difference: size, ratedInlet: bars(200, 400), ratedOutlet: bars(100, 400) }),
+  ),
+  objectives: fc.constant(fromJson(OBJECTIVES)),
+  computedStop: one('permitted by the specification', 'not permitted'),
+  exchange: maybe(fields({ timeConstantMinutes: plain(steps(1, 10)), movingMinutes: plain(steps(1, 5)) })),
+  order: maybe(
+    fields({
+      waterVolume: measured('', ['L', 5, 50]),
+      filling: bars(150, 300),
+      labelAmbient: standard,
+      residual: bars(0, 20),
+      temperature,
+      ambient,
+      reservePercent: one(0, 50),
+    }),
+  ),
+  bottles: fc.tuple(bottle('N2-1'), bottle('N2-2')).map((of) => /** @type {Recipe} */ ({ t: 'list', of })),
+});
+const safety = fields({
+  hottest: maybe(fields({ temperature, ambient })),
+  room: maybe(
+    fields({
+      volume: measured('', ['m3', 5, 500]),
+      temperature,
+      ambient,
+      minutes: one('at once', 5),
+      airChangesPerHour: one('none', 6),
+      oxygenBefore: one(0.209),
+      limit: fields({ fraction: one(0.195), source: one('a rule') }),
+    }),
+  ),
+  inService: maybe(fields({ systemPressure: bars(100, 300), temperature })),
+  line: maybe(
+    fields({
+      bottle: fields({ rating: bars(200, 400), pressure: bars(100, 300) }),
+      regulator: fc.oneof(
+        one('none'),
+        fields({ inlet: bars(200, 400), outlet: bars(100, 300), setTo: bars(100, 200) }),
+      ),
+      relief: fc.oneof(one('none'), fields({ opens: bars(100, 300) })),
+      hose: fields({ rating: bars(100, 400) }),
+      gauge: fields({ fullScale: bars(100, 400) }),
+    }),
+  ),
+});
+
 /** @type {Arbitrary<Recipe>} */
 const small = fields({
   version: one(1),
@@ -179,6 +251,8 @@ const small = fields({
     .tuple(instrument('g1', characteristics), instrument('g2', characteristics), instrument('t1', shellThermometer))
     .map((of) => /** @type {Recipe} */ ({ t: 'list', of })),
   tables: listOf(table, 1, 1),
+  supply: maybe(supply),
+  safety: maybe(safety),
   specifications: listOf(specification, 1, 2),
   groups: listOf(group, 1, 2),
 });
@@ -333,6 +407,19 @@ export const RECORD = [
       if (changesFound < changes.length || changes.some((one) => longest(one) > 4000))
         return 'changes that do not add up';
       return outcome !== 'same' && isUntouched(of) ? `a report as it was made, found ${outcome}` : undefined;
+    },
+  },
+  {
+    name: 'orderFor',
+    args: fc.tuple(
+      report,
+      fields({ group: one('G', 'H', 'Exhaust valves'), name: one('a', 'b', 'c', 'EV 1', 'EV 2') }),
+      orNothing(fields({ charge: one('bis {stop}', 'ein Text') })),
+    ),
+    holds: (answer) => {
+      const { steps, numbers } = /** @type {StoredOrder} */ (answer);
+      if (steps.length < 10) return 'steps lost';
+      return Object.values(numbers).includes('') ? 'a number without text' : undefined;
     },
   },
   {

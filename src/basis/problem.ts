@@ -516,7 +516,7 @@ export const problemsCutShort = {
 export const notAReport = {
   code: 'not a report',
   wanted: 'a report as JSON data',
-  remedy: 'give what JSON.parse makes of it',
+  remedy: 'give what JSON.parse makes of it, as it was made',
 } as const;
 
 export const wordsUnsound = {

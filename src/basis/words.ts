@@ -104,6 +104,7 @@ export interface Words {
   /** What would settle a reading that decides nothing. */
   readonly settled?: Readonly<Partial<Record<SettledBy, string>>>;
   readonly slips?: Readonly<Partial<Record<SlipCode, string>>>;
+  readonly supply?: Readonly<Partial<Record<SupplyCode, string>>>;
   /** Said after an undercharge or overcharge where another gas temperature would make the reading right. */
   readonly explained?: string;
   /** Stands for a reading that has the correction of its gauge in it. */

@@ -88,7 +88,7 @@ type Entry = Partial<Record<keyof typeof ENTRY, string>>;
  * needComplete(workOrder(spec, reading), signatures).protectionReplaced; // => ['leak test']
  * ```
  */
-export function needComplete(order: WorkOrder, signatures: Signatures): SignedWork {
+export function needComplete(order: Pick<WorkOrder, 'steps'>, signatures: Signatures): SignedWork {
   const states = statesOf(order);
   if (!isObject(signatures)) wrongKind('signatures by step', signatures, 'signatures');
   const problems: Problem[] = [];
@@ -137,7 +137,7 @@ type State = OrderStep['state'];
  * The steps of an order with their states, in its own order. What an order has lost on its way is to be done all the same,
  * and so is every step that protects people, whatever state it has come to.
  */
-function statesOf(order: WorkOrder): readonly (readonly [WorkStep, State])[] {
+function statesOf(order: Pick<WorkOrder, 'steps'>): readonly (readonly [WorkStep, State])[] {
   const given: unknown = order?.steps;
   if (!Array.isArray(given)) return wrongKind('work order with its steps', order, 'order');
   const list = given as readonly unknown[];

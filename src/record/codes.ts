@@ -113,11 +113,13 @@ import {
   REASON,
   SETTLED,
   SLIP,
+  SUPPLY,
   UNDECIDED,
   type Cause,
   type Reason,
   type SettledBy,
   type SlipCode,
+  type SupplyCode,
   type UncertaintyCode,
 } from '../basis/words.js';
 import type { Outcome } from '../verdict/judge.js';
@@ -209,6 +211,16 @@ export const SETTLED_BY: readonly SettledBy[] = codesOf(SETTLED);
  * ```
  */
 export const SLIP_CODES: readonly SlipCode[] = codesOf(SLIP);
+
+/**
+ * Codes of why a bottle or an accumulator takes no part in a filling, or is not completed.
+ *
+ * @example
+ * ```ts
+ * SUPPLY_CODES[0]; // => 'another gas on the label'
+ * ```
+ */
+export const SUPPLY_CODES: readonly SupplyCode[] = codesOf(SUPPLY);
 
 // One by one: a namespace object would keep all of them in every bundle. A test holds the list against the file.
 /** What is said of every problem. */

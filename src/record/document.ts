@@ -9,6 +9,7 @@ import { judge, type Bands, type Judged } from './accumulator.js';
 import { admitSpecification } from './admit.js';
 import { admitReading, admitStated, type Admitted, type Around } from './admit-reading.js';
 import { ACCUMULATOR_FIELDS, FOR_THE_GROUP, GROUP_FIELDS } from './carried.js';
+import { admitSupply, type AdmittedSupply } from './admit-supply.js';
 import type { Deciding } from './certainty.js';
 import { admitInstrument, admitUsed, type Instrument, type Instruments } from './instruments.js';
 import { copied, dataProblem, jsonData } from './json-data.js';
@@ -16,6 +17,7 @@ import { duplicate, nameOf, repeatedNames, shownName } from './named.js';
 import { add, isBroken, listAt, shapeProblems, valueAt, type Findings, type Part } from './problems.js';
 import { soundAt } from './quantities.js';
 import type { AccumulatorJson, RoundReport } from './report-shape.js';
+import { admitSafety, type AdmittedSafety } from './safety.js';
 import { AccumulatorShell, GroupShell, RoundShell, type RuleJson } from './shape.js';
 import { admitTable, type Table, type Tables } from './stated.js';
 import { visitProblems, type Clock } from './visit.js';
@@ -64,6 +66,8 @@ export function readDocument(document: Document | undefined, findings: Findings)
     notJudged: [],
     room: MOST_ACCUMULATORS,
     deciding: undefined,
+    supply: undefined,
+    safety: undefined,
   };
   if (document === undefined) return reader;
   const read = readInto(reader, document);
@@ -101,6 +105,8 @@ function readRound(json: unknown, reader: Reader): unknown {
     : readInstruments(listAt(json, 'instruments'), reader);
   const deciding = admitDeciding(json, problems, reader.findings);
   if (deciding !== 'not sound') reader.deciding = deciding;
+  reader.supply = admitSupply(json, reader.findings);
+  reader.safety = admitSafety(json, reader.findings);
   readGroups(listAt(json, 'groups'), specifications, instruments, deciding, reader);
   return isBroken(problems, 'title') ? undefined : valueAt(json, ['title']);
 }
@@ -116,6 +122,9 @@ interface Reader {
   room: number;
   /** Undefined where the round has no sound rule. */
   deciding: Deciding | undefined;
+  /** Undefined where the round states none, or none that is sound. */
+  supply: AdmittedSupply | undefined;
+  safety: AdmittedSafety | undefined;
 }
 
 /**

@@ -10,6 +10,7 @@ export {
   REASONS,
   SETTLED_BY,
   SLIP_CODES,
+  SUPPLY_CODES,
   UNCERTAINTY_CODES,
 } from './codes.js';
 export { reportJsonSchema, roundJsonSchema } from './json-schema.js';
@@ -32,4 +33,5 @@ export { reverify, type Change, type Reverified } from './reverify.js';
 export { RoundShape, type Round } from './shape.js';
 export { LONGEST_TEXT, reportRoundText } from './text.js';
 export { LIBRARY_VERSION } from './version.js';
+export { orderFor, type Named, type StoredOrder } from './work-order.js';
 export { STAKES, worstFirst, type Ranked, type Stake, type UnitServed } from './worst-first.js';

@@ -3,6 +3,7 @@ import * as z from 'zod/mini';
 import { ACCUMULATOR_FIELDS, GROUP_FIELDS } from './carried.js';
 import { InstrumentShape } from './characteristics.js';
 import { decision, decisionOutcome, slipCandidate, term, together, uncertainty } from './certainty-shape.js';
+import { gas, mark } from './gas-shape.js';
 import { CAUSES, CAUTION_CODES, OUTCOMES, PROBLEM_CODES, REASONS } from './codes.js';
 import {
   absolutePressure,
@@ -10,11 +11,12 @@ import {
   name,
   OF_THE_HOUR,
   pressureDifference,
-  pressureUnit,
   READING_EVIDENCE,
   temperature,
 } from './measured.js';
+import { safety } from './safety-shape.js';
 import { RuleShape } from './shape.js';
+import { filling } from './supply-shape.js';
 
 const reason = z.enum(REASONS);
 const cautionCode = z.enum(CAUTION_CODES);
@@ -22,20 +24,7 @@ const outcome = z.enum(OUTCOMES);
 
 const stated = z.enum(['for the reading', 'for the group']);
 
-const gas = z.strictObject({
-  amount: z.strictObject({ value: z.number(), unit: z.literal('mol') }),
-  mass: z.strictObject({ value: z.number(), unit: z.literal('kg') }),
-  normalVolume: z.strictObject({
-    value: z.number(),
-    unit: z.literal('m3'),
-    at: z.strictObject({ pressure: absolutePressure, temperature }),
-  }),
-  rounded: z.strictObject({ mass: z.string(), normalVolume: z.string() }),
-});
-
 const gasSum = z.strictObject({ accumulators: z.number(), gas: z.optional(gas) });
-
-const mark = z.strictObject({ value: z.string(), unit: pressureUnit, basis: z.literal('gauge') });
 
 const withheld = z.strictObject({ action: z.literal('withheld'), because: z.array(reason), why: z.string() });
 
@@ -161,6 +150,10 @@ export const RoundReportShape = z.strictObject({
    * what is still to add after the work. Of the judged part alone, where the report is partial.
    */
   gasToAdd: z.strictObject({ asFound: gasSum, stillToAdd: gasSum }),
+  /** Which bottle fills what, where the round states its supply and that is sound. Of the judged part alone. */
+  filling: z.optional(filling),
+  /** Numbers about what can hurt, for which the round states what they rest on. They clear nothing. */
+  safety: z.optional(safety),
   /** As listed in the round. */
   instruments: z.array(InstrumentShape),
   /** What the groups say of themselves. */
@@ -210,5 +203,4 @@ export interface RoundReport extends z.infer<typeof RoundReportShape> {}
 /** An accumulator of a report: as the round names it, its state, and its readings as found and as left as they were judged. */
 export type AccumulatorJson = RoundReport['accumulators'][number];
 export type JudgedJson = z.infer<typeof judged>;
-export type GasJson = z.infer<typeof gas>;
 export type ChargeJson = z.infer<typeof charge>;

@@ -6,9 +6,11 @@ import { gasQuantity } from '../charge/charge.js';
 import type { Check } from '../charge/check.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
 import { canonicalSha256 } from './canonical.js';
+import { fillingOf, type Filling } from './filling.js';
 import { readDocument, type Document, type Read } from './document.js';
 import { emptyFindings, MOST_LISTED, valueAt, type Findings } from './problems.js';
 import type { RoundReport } from './report-shape.js';
+import { safetyOf, type Safety } from './safety.js';
 import { LIBRARY_VERSION } from './version.js';
 import { needWords } from './words.js';
 import { wholeRound } from './whole.js';
@@ -63,7 +65,11 @@ export function judgeRound(
   words: Words | undefined,
   findings: Findings,
 ): Omit<RoundReport, 'digest'> {
-  return reportOf(readDocument(document, findings), words);
+  const read = readDocument(document, findings);
+  const filling = read.supply && fillingOf(read.supply, read.judged, words, findings);
+  const bottles = (filling?.json.bottles ?? []).map(({ name, contents }) => ({ name, moles: contents.amount.value }));
+  const safety = read.safety && safetyOf(read.safety, read.judged, bottles, findings);
+  return reportOf(read, { filling, safety }, words);
 }
 
 /** The problems as listed, and one that says how many are not. */
@@ -77,7 +83,13 @@ function badWhen(when: unknown): never {
   fail(unknownWord, 'when.problems', quote(valueAt(when, ['problems'])), { words });
 }
 
-function reportOf(read: Read, words: Words | undefined): Omit<RoundReport, 'digest'> {
+/** What stands beside the judged accumulators. */
+interface Beside {
+  readonly filling: Filling | undefined;
+  readonly safety: Safety | undefined;
+}
+
+function reportOf(read: Read, { filling, safety }: Beside, words: Words | undefined): Omit<RoundReport, 'digest'> {
   const { title, input, findings, instruments, groups, judged, notJudged, deciding } = read;
   const counts: RoundReport['counts'] = {};
   const decisions: NonNullable<RoundReport['decisions']> = {};
@@ -99,6 +111,7 @@ function reportOf(read: Read, words: Words | undefined): Omit<RoundReport, 'dige
   });
   const whole = wholeRound(judged);
   if (whole.some(({ outcome }) => outcome === 'common shift')) codes.add('common shift');
+  for (const code of [...(filling?.cautions ?? []), ...(safety?.cautions ?? [])]) codes.add(code);
   const own = [...codes].filter((code) => !USUAL.includes(code));
   const { id, source } = nitrogen; // the shape of a round knows no other gas
   return {
@@ -118,6 +131,8 @@ function reportOf(read: Read, words: Words | undefined): Omit<RoundReport, 'dige
       asFound: gasToAdd(judged.map(({ asFound }) => asFound.check)),
       stillToAdd: gasToAdd(judged.map(({ asFound, asLeft }) => (asLeft ?? asFound).check)),
     },
+    ...(filling === undefined ? {} : { filling: filling.json }),
+    ...(safety === undefined ? {} : { safety: safety.json }),
     instruments,
     groups,
     accumulators,

@@ -17,7 +17,9 @@ import {
   title,
   volume,
 } from './measured.js';
+import { SafetyShape } from './safety-shape.js';
 import { StatedShape, TableShape } from './stated.js';
+import { SupplyShape } from './supply-shape.js';
 
 /** What is allowed: a tolerance about the target, in one of three ways, or limits of their own. */
 const allowed = z.strictObject({
@@ -123,6 +125,8 @@ export const RoundShape = z.strictObject({
   ...roundFields,
   instruments: z.optional(z.array(InstrumentShape)),
   tables: z.optional(z.array(TableShape)),
+  supply: z.optional(SupplyShape),
+  safety: z.optional(SafetyShape),
   specifications: z.array(SpecificationShape),
   groups: z.array(
     z.strictObject({
@@ -140,6 +144,8 @@ export const RoundShell = z.strictObject({
   ...roundFields,
   instruments: z.optional(z.array(z.unknown())),
   tables: z.optional(z.array(z.unknown())),
+  supply: z.optional(z.unknown()),
+  safety: z.optional(z.unknown()),
   specifications: z.array(z.unknown()),
   groups: z.array(z.unknown()),
 });

@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import { CAUTION } from '../basis/caution.js';
 import { failIfAny, problem, quote, type Problem } from '../basis/fault.js';
 import { wordsUnsound } from '../basis/problem.js';
-import { CAUSE, CORRECTED, EXPLAINED, REASON, SETTLED, SLIP, uncertaintyText } from '../basis/words.js';
+import { CAUSE, CORRECTED, EXPLAINED, REASON, SETTLED, SLIP, SUPPLY, uncertaintyText } from '../basis/words.js';
 import {
   CAUTION_CODES,
   CAUSES,
@@ -11,6 +11,7 @@ import {
   REASONS,
   SETTLED_BY,
   SLIP_CODES,
+  SUPPLY_CODES,
   UNCERTAINTY_CODES,
 } from './codes.js';
 import { characters } from './length.js';
@@ -26,6 +27,7 @@ const WordsShape = z.strictObject({
   problems: z.optional(z.partialRecord(z.enum(PROBLEM_CODES), z.strictObject({ wanted: text, remedy: text }))),
   uncertainty: z.optional(z.partialRecord(z.enum(UNCERTAINTY_CODES), text)),
   settled: z.optional(z.partialRecord(z.enum(SETTLED_BY), text)),
+  supply: z.optional(z.partialRecord(z.enum(SUPPLY_CODES), text)),
   slips: z.optional(z.partialRecord(z.enum(SLIP_CODES), text)),
   explained: z.optional(text),
   corrected: z.optional(text),
@@ -57,6 +59,7 @@ function braceProblems(words: z.infer<typeof WordsShape>, path: string): Problem
   for (const code of CAUTION_CODES) check(['cautions', code], words.cautions?.[code], CAUTION[code][1]);
   for (const code of UNCERTAINTY_CODES) check(['uncertainty', code], words.uncertainty?.[code], uncertaintyText(code));
   for (const code of SETTLED_BY) check(['settled', code], words.settled?.[code], SETTLED[code]);
+  for (const code of SUPPLY_CODES) check(['supply', code], words.supply?.[code], SUPPLY[code]);
   for (const code of SLIP_CODES) check(['slips', code], words.slips?.[code], SLIP[code]);
   for (const { code, wanted, remedy } of problemTexts) {
     check(['problems', code, 'wanted'], words.problems?.[code]?.wanted, wanted, remedy);

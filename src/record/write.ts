@@ -9,7 +9,8 @@ import { why } from '../verdict/why.js';
 import type { Checked } from './accumulator.js';
 import { dayOf, isPastDue } from './instruments.js';
 import { differenceJson, gaugeJson, markJson, temperatureJson } from './quantities.js';
-import type { ChargeJson, GasJson, JudgedJson } from './report-shape.js';
+import type { GasJson } from './gas-shape.js';
+import type { ChargeJson, JudgedJson } from './report-shape.js';
 import { certaintyJson } from './write-certainty.js';
 
 /** A judged reading as JSON. */

@@ -16,6 +16,22 @@ export type {
   Table,
   WorkedDocument,
 } from './document/block.js';
+export { comparisonBlocks, comparisonDocument } from './derivation/comparison.js';
+export { derivationBlocks, derivationDocument } from './derivation/document.js';
+export { derivationOf } from './derivation/derive.js';
+export type {
+  Argument,
+  Derivation,
+  DerivedStep,
+  GasStateWorking,
+  NamedQuantity,
+  Origin,
+  RoundedOf,
+  RoundedQuantity,
+} from './derivation/derivation.js';
+export type { ReaderUnits } from './derivation/figures.js';
+export type { Detail, Reader } from './derivation/reader.js';
+export type { Meaning } from './derivation/symbol.js';
 export { documentHtml } from './document/html.js';
 export { documentLatex } from './document/latex.js';
 export { documentMarkdown } from './document/markdown.js';

@@ -96,6 +96,15 @@ describe('words of one’s own', () => {
     expect(problem.wanted).toContain(wanted);
   });
 
+  test('of a corrected reading', () => {
+    const round = exampleRound();
+    put(round, ['instruments', 0, 'characteristics', 'accuracy', 'correction', 'value'], 0.5);
+    const said = (corrected: string): string | undefined =>
+      reportRound(round, { problems: 'report the rest', words: { corrected } }).accumulators[0]?.asFound.why;
+    expect(said('{corrected} statt {shown}')).toContain('152.5 bar gauge statt 152.0 bar gauge read');
+    expect(problemOf(() => said('{read}')).path).toBe('when.words.corrected');
+  });
+
   test('of a problem may use the names of either of its texts', () => {
     const words = (wanted: string): Words => ({ problems: { 'outside the model': { wanted, remedy: 'x' } } });
     const go = (wanted: string) => reportRound({}, { problems: 'report the rest', words: words(wanted) });

@@ -48,9 +48,11 @@ export function nodesOf(json: unknown, keys: Keys = []): { readonly keys: Keys; 
   return [{ keys, value: json }, ...inner];
 }
 
-/** `$.groups[0].name`: a path of plain names and indices, as JSONPath (RFC 9535) spells it. */
+/** `$.groups[0].name`: a path of names and indices, as JSONPath (RFC 9535) spells it. */
 export function jsonPath(keys: Keys): string {
-  return `$${keys.map((key) => (typeof key === 'number' ? `[${key}]` : `.${key}`)).join('')}`;
+  const step = (key: string | number): string =>
+    typeof key === 'number' ? `[${key}]` : /^\w+$/.test(key) ? `.${key}` : `[${JSON.stringify(key)}]`;
+  return `$${keys.map(step).join('')}`;
 }
 
 /** The keys of such a path. */

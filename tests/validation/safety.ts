@@ -1,8 +1,11 @@
 // What can hurt, in numbers: expansions by another program, and expressions of standards evaluated by hand.
 import {
   absolute,
+  amount,
+  idealNitrogen,
   isentropicExpansion,
   nitrogen,
+  oxygenAfterRelease,
   standardAtmosphere,
   storedEnergy,
   temperature,
@@ -76,6 +79,44 @@ function pcc2(): Group {
   };
 }
 
+function dilution(): Group {
+  const conditions = { temperature: celsius(20), ambient: standardAtmosphere };
+  const checks = [5, 20, 60].map((cubicMetres): Check => {
+    const released = amountInRoom(cubicMetres);
+    const expected = 0.209 * Math.exp(-cubicMetres / 60);
+    const { figures } = oxygenAfterRelease({
+      room: volume(60, 'm3'),
+      conditions,
+      gas: idealNitrogen,
+      released,
+      minutes: 'at once',
+      ventilation: 'none',
+      oxygenBefore: 0.209,
+      limit: { fraction: 0.19, source: 'a rule of this test' },
+    });
+    const obtained = figures.find(({ by }) => by === 'well mixed')?.fraction ?? Number.NaN;
+    return {
+      what: `${cubicMetres} m3 of nitrogen into 60 m3`,
+      expected: digits(expected, 8),
+      obtained: digits(obtained, 8),
+      deviation: relativeError(obtained, expected),
+      allowance: 1e-9,
+      unit: 'relative',
+    };
+  });
+  return {
+    title: 'Oxygen after a release, well mixed',
+    source:
+      'Well-mixed dilution, any textbook of ventilation (from memory): x = x₀ exp(−V_gas / V_room), by ideal-gas volumes.',
+    checks,
+  };
+}
+
+/** Amount of an ideal gas that takes a volume at 20 °C and 1 atm; R of CODATA 2018, from memory. */
+function amountInRoom(cubicMetres: number) {
+  return amount((101_325 * cubicMetres) / (8.314462618 * 293.15), 'mol');
+}
+
 export function safety(): Step {
-  return { title: 'Safety numbers', groups: [expansions(), pcc2()] };
+  return { title: 'Safety numbers', groups: [expansions(), pcc2(), dilution()] };
 }

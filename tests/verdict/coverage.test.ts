@@ -13,7 +13,8 @@ import {
 import { describe, expect, test } from 'vitest';
 import type { Instruments } from '../../src/reading/instruments.js';
 import { uncertainty, type Budget } from '../../src/verdict/budget.js';
-import { decide, type Rule } from '../../src/verdict/decide.js';
+import { decide } from '../../src/verdict/decide.js';
+import type { Rule } from '../../src/verdict/rule.js';
 import { globalRisks, type Prior } from '../../src/verdict/global-risk.js';
 import { bar, barOf, celsius, GIVEN, pointOf, readingWith, specWith } from '../support/accumulator.js';
 import { CONTACT, DIAL, inBar, inK, instrumentsWith } from '../support/instruments.js';

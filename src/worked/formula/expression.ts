@@ -105,6 +105,13 @@ export function expressionHtml(expression: Expression): string {
 const GREEK: Readonly<Record<string, readonly [string, string]>> = {
   rho: ['ρ', '\\rho'],
   alpha: ['α', '\\alpha'],
+  beta: ['β', '\\beta'],
+  gamma: ['γ', '\\gamma'],
+  delta: ['δ', '\\delta'],
+  epsilon: ['ε', '\\varepsilon'],
+  eta: ['η', '\\eta'],
+  kappa: ['κ', '\\kappa'],
+  tau: ['τ', '\\tau'],
   dp: ['Δp', '\\Delta p'],
   dT: ['ΔT', '\\Delta T'],
 };

@@ -18,6 +18,7 @@ import { REMARK, STEP } from '../../procedure/steps.js';
 import { problemTexts } from '../../record/codes.js';
 import { WHY } from '../../record/reverify.js';
 import { SETTLING } from '../../settling/words.js';
+import { ENGLISH_DERIVATION } from './english-derivation.js';
 import { ENGLISH_DOCUMENTS } from './english-documents.js';
 import type { Language } from './language.js';
 
@@ -60,6 +61,7 @@ function englishWords(): Language {
     severities: { danger: 'Danger', caution: 'Caution', note: 'Note' },
     document: { ...ENGLISH_DOCUMENTS, because: WHY },
     sources: {},
+    derivation: ENGLISH_DERIVATION,
     about: {},
   };
 }

@@ -1,4 +1,5 @@
 import { GERMAN_CAUTIONS } from './german-cautions.js';
+import { GERMAN_DERIVATION } from './german-derivation.js';
 import { GERMAN_DOCUMENTS } from './german-documents.js';
 import { GERMAN_PROBLEMS } from './german-problems.js';
 import { GERMAN_ABOUT, GERMAN_SOURCES } from './german-sources.js';
@@ -47,6 +48,7 @@ export const german: Language = {
   steps: GERMAN_STEPS,
   severities: { danger: 'Gefahr', caution: 'Vorsicht', note: 'Hinweis' },
   document: GERMAN_DOCUMENTS,
+  derivation: GERMAN_DERIVATION,
   sources: GERMAN_SOURCES,
   about: GERMAN_ABOUT,
 };

@@ -1,0 +1,150 @@
+// The parts of the printed report about filling and about what can hurt.
+import { gauge, write } from 'isochore';
+import { columns, printable, tenth, wrap } from './lines.mjs';
+
+/** @import { RoundReport } from 'isochore/record' */
+/** @typedef {NonNullable<RoundReport['filling']>} Filling */
+/** @typedef {NonNullable<RoundReport['safety']>} Safety */
+/** @typedef {{ value: number | string, unit: 'bar' | 'MPa' | 'psi' | 'kgf/cm2' | 'kPa' | 'hPa' | 'Pa' | 'mmHg' | 'inHg' }} Pressure */
+
+/** Which bottle goes on which accumulator, where to stop, what is left, what to order. @param {RoundReport} report */
+export function filling({ filling, accumulators }) {
+  if (filling === undefined) return [];
+  const { bottles, steps, objectives, optimal, vented, order } = filling;
+  /** @param {{ group: string, name: string }} of */
+  const stepOf = (of) =>
+    accumulators.find(({ group, name }) => group === of.group && name === of.name)?.asFound.reading.gaugeStep.value ??
+    1;
+  const rows = bottles.map(({ name, at15C, state, aboveResidual, use, after, because }) => [
+    printable(name),
+    about(at15C, 1),
+    state,
+    aboveResidual.rounded.mass,
+    use,
+    use === 'used' ? about(after, 1) : '',
+    because.map(({ text }) => text).join('; '),
+  ]);
+  const gap = objectives.filter(({ gap }) => gap !== 0).map(({ objective }) => objective);
+  return [
+    '',
+    'FILLING, step by step',
+    ...columns([['', 'at 15 °C', '', 'usable', 'use', 'reads after', ''], ...rows]),
+    ...(steps.length === 0 ? ['  Nothing can be filled.'] : []),
+    ...steps.flatMap((step, i) => {
+      const to = filling.accumulators.find(({ group, name }) => group === step.group && name === step.name);
+      const lead = `  ${i + 1}. ${printable(step.bottle)} on ${printable(step.name)}: `;
+      const ended = step.ended === 'at the pressure wanted' ? '' : `, ${step.ended}`;
+      const isLast = !steps.slice(i + 1).some(({ group, name }) => group === step.group && name === step.name);
+      return [
+        ...wrap(
+          `to ${inUnit(step.accumulatorAfter, tenth(stepOf(step)))} settled${ended}; ${step.moved.rounded.mass}, and ` +
+            `${step.vented.rounded.mass} vented from the kit; the bottle then reads ${about(step.bottleAfter, 1)}`,
+          lead,
+        ),
+        ...(isLast && to?.stops !== undefined ? stops(to.stops, tenth(stepOf(step))) : []),
+      ];
+    }),
+    ...filling.accumulators
+      .filter(({ outcome }) => outcome === 'undone')
+      .flatMap(({ name, because, missing }) =>
+        wrap(
+          `${because.map(({ text }) => text).join('; ')}; ${missing.rounded.mass} missing`,
+          `  UNDONE ${printable(name)}: `,
+        ),
+      ),
+    ...wrap(
+      optimal === 'proven'
+        ? 'No plan of such steps is better: proven.'
+        : `That no plan is better is not proven: ${gap.join(', ')}.`,
+      '  ',
+    ),
+    ...wrap(
+      `Vented from the kit in all: ${vented.rounded.mass}. Pressures are those after settling, at the temperatures read.`,
+      '  ',
+    ),
+    ...(order === undefined ? [] : wrap(orderText(order), '  ')),
+  ];
+}
+
+/** @param {NonNullable<Filling['order']>} order */
+function orderText({ needed, order, fewest, because }) {
+  if (needed === 'not found') return `Bottles to order: none would do: ${because.map(({ text }) => text).join('; ')}.`;
+  if (needed === 0) return 'Bottles to order for this work: none.';
+  return `Bottles to order: ${order} (${needed} needed${fewest === 'proven' ? '' : ', fewer may do'}; the rest is reserve).`;
+}
+
+/**
+ * @param {NonNullable<Filling['accumulators'][number]['stops']>} stops
+ * @param {number} step
+ */
+function stops({ way, steps, reaches }, step) {
+  if (way === 'no mark of the gauge to stop at') return ['     there is no mark of this gauge to stop at'];
+  return steps.flatMap(({ mark, settled: { isothermal, adiabatic } }, i) =>
+    wrap(
+      `stop at ${mark.value} ${mark.unit}, close, wait; it settles at ${inUnit(adiabatic, step)} to ` +
+        `${inUnit(isothermal, step)}${i + 1 === steps.length && reaches === 'neither' ? ', which is not in the band' : ''}`,
+      i === 0 ? '     ' : '     read, then again: ',
+    ),
+  );
+}
+
+/** Numbers about what can hurt. They clear nothing. @param {RoundReport} report */
+export function safety({ safety }) {
+  if (safety === undefined) return [];
+  return [
+    '',
+    'SAFETY NUMBERS: they clear nothing; the maker, local codes and licensed practice decide',
+    ...safety.specifications.flatMap(({ specification, hot, energy, ratings }) => [
+      `  ${printable(specification)}`,
+      ...(hot === undefined
+        ? []
+        : wrap(
+            `a gas at its upper limit comes to ${about(hot.pressure, 0.1)} when hottest, ${hot.outcome} of ` +
+              about(hot.allowable, 0.1),
+            '    ',
+          )),
+      ...(energy === undefined
+        ? []
+        : wrap(
+            `stored energy ${kilojoules(energy.charged)} charged${energy.inService === undefined ? '' : `, ${kilojoules(energy.inService)} in service`}; ` +
+              `as of ${Math.ceil(1000 * energy.tnt.value)} g of TNT`,
+            '    ',
+          )),
+      ...(ratings === undefined || ratings.problems.length === 0
+        ? []
+        : ratings.problems.flatMap(({ code, part, limit, pressure }) =>
+            wrap(`${part} ${code}: it takes ${about(limit, 1)}, and ${about(pressure, 1)} may come`, '    '),
+          )),
+      ...(ratings?.outcome === 'nothing found' ? ['    ratings of the charging line: nothing found'] : []),
+    ]),
+    ...safety.releases.flatMap((release) => released(release)),
+  ];
+}
+
+/** @param {Safety['releases'][number]} release */
+function released({ of, name, outcome, lowest }) {
+  const percent = (100 * lowest.fraction).toFixed(1);
+  return wrap(
+    `the gas of one ${of} (${printable(name)}) released: ${percent} % oxygen (${lowest.by}, ${lowest.ventilation}), ` +
+      `${outcome}; measure before anybody enters`,
+    '  ',
+  );
+}
+
+/**
+ * @param {Pressure} pressure
+ * @param {number} step in the unit of the pressure
+ */
+function inUnit({ value, unit }, step) {
+  return write(gauge(Number(value), unit), { step, unit }).replace(' gauge', '');
+}
+
+/** Where nobody reads a gauge: to a step in bar, in MPa a tenth of it. @param {Pressure} pressure @param {number} step */
+function about(pressure, step) {
+  return inUnit(pressure, pressure.unit === 'MPa' ? Number((step / 10).toPrecision(1)) : step);
+}
+
+/** @param {{ value: number }} energy */
+function kilojoules({ value }) {
+  return `${Math.ceil(value / 1000)} kJ`;
+}

@@ -230,7 +230,7 @@ describe('where it comes from', () => {
 
 describe('the working', () => {
   test('is there for every accumulator that was judged, if it is asked for', () => {
-    const page = roundDocument(report, { language: english, working: 'each result' });
+    const page = roundDocument(report, { language: english, working: 'steps' });
     const headings = page.blocks.flatMap((block) =>
       block.kind === 'heading' && block.level === 2 ? [block.text] : [],
     );
@@ -242,14 +242,14 @@ describe('the working', () => {
 
   test('is left out of a report that its round does not give again', () => {
     const altered = { ...structuredClone(report), complete: 'partial' as const };
-    const page = roundDocument(altered, { language: english, working: 'each result' });
+    const page = roundDocument(altered, { language: english, working: 'steps' });
     expect(documentText(page, { width: 100 })).not.toContain('The working');
   });
 });
 
 describe('in every format', () => {
   test.each([english, german])('it is sound, in $code', async (language) => {
-    const page = roundDocument(report, { language, working: 'each result' });
+    const page = roundDocument(report, { language, working: 'steps' });
     const html = documentHtml(page);
     expect(await wrongWithHtml(html)).toEqual([]);
     expect(html).not.toContain('<script');
@@ -273,7 +273,7 @@ describe('in every format', () => {
     ) as Round;
     const own = reportRest(bad);
     expect(own.accumulators).toHaveLength(report.accumulators.length);
-    const page = roundDocument(own, { language: english, working: 'each result' });
+    const page = roundDocument(own, { language: english, working: 'steps' });
     expect(await wrongWithHtml(documentHtml(page))).toEqual([]);
     expect(documentHtml(page)).not.toContain('<script');
     const [found] = tablesOfMarkdown(documentMarkdown(page));

@@ -8,6 +8,7 @@ export default defineConfig({
     // Tests and the examples in the documents import the package by its name. Longest name first.
     alias: [
       { find: /^isochore\/record$/, replacement: source('record/index.ts') },
+      { find: /^isochore\/worked$/, replacement: source('worked/index.ts') },
       { find: /^isochore$/, replacement: source('index.ts') },
     ],
   },

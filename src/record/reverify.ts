@@ -18,7 +18,7 @@ export interface Change {
   readonly to: string;
 }
 
-const WHY = {
+export const WHY = {
   'not a report': 'this is no report of the shape that this library writes',
   'digest does not match': 'the digest does not match: the report was altered after it was made',
   'other schema version': 'the report is of another schema version than this library writes',

@@ -1,6 +1,7 @@
 import { fail, under } from '../basis/fault.js';
 import { taken, type Fields } from '../basis/taken.js';
 import { notPositive, rangeBackwards, rowsAlike, tooManyRows } from '../basis/problem.js';
+import { show, type Trace } from '../basis/relation.js';
 import {
   gaugeOf,
   need,
@@ -93,7 +94,7 @@ const NO_MARK = 'no mark';
  * table.rows.map((row) => row.written.target); // => ['140', '146', '153']
  * ```
  */
-export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven): AdjustmentTable {
+export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven, trace?: Trace): AdjustmentTable {
   needSpecification(spec);
   if (typeof given !== 'object' || given === null) wrongKind('range and steps of an adjustment table', given, 'given');
   const { from, to, every, ambient } = given;
@@ -106,7 +107,8 @@ export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven
   const rows = Array.from({ length: count }, (_, i) => {
     const exact = temperatureOf(from.kelvins + i * every.kelvins);
     const temperature = under('temperatureStep', () => roundTo(exact, { ...temperatureStep, toward: 'nearest even' }));
-    return rowAt(spec, { temperature, ambient }, temperatureStep, gaugeStep);
+    const shown = trace === undefined ? undefined : inRow(trace, i + 1);
+    return rowAt(spec, { temperature, ambient }, temperatureStep, gaugeStep, shown);
   });
   rows.forEach((row, i) => {
     const before = i === 0 ? undefined : rows[i - 1]; // all objects may inherit a field -1
@@ -122,15 +124,21 @@ export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven
   };
 }
 
+/** The steps of a row say which row they are of. */
+function inRow(trace: Trace, row: number): Trace {
+  return (step) => show(trace, { ...step, about: `${step.about}, row ${row}` });
+}
+
 function rowAt(
   spec: Specification,
   at: Conditions,
   temperatureStep: Division<TemperatureUnit>,
   gaugeStep: Division<PressureUnit>,
+  trace?: Trace,
 ): AdjustmentRow {
   const { temperature } = needConditions(at);
-  const target_Pa = targetAt(spec, at);
-  const band = under('gaugeStep', () => bandAbout(spec, at, target_Pa, { gaugeStep }));
+  const target_Pa = targetAt(spec, at, trace);
+  const band = under('gaugeStep', () => bandAbout(spec, at, target_Pa, { gaugeStep }, trace));
   const target = gaugeOf(target_Pa);
   const onGauge = typeof band.onGauge === 'string' ? { lower: NO_MARK, upper: NO_MARK } : band.onGauge;
   return {

@@ -1,4 +1,5 @@
 // The working of results, and documents of them: the entry isochore/worked.
+export { Fault, isFault, type Problem, type ProblemCode } from '../basis/fault.js';
 export { card, type CardGiven } from './card/card.js';
 
 export type {
@@ -41,5 +42,6 @@ export type { Expression, Operator } from './formula/expression.js';
 
 export { english } from './languages/english.js';
 export { german } from './languages/german.js';
+export type { DerivationWords } from './languages/derivation-words.js';
 export type { CardWords, DocumentWords, RoundWords } from './languages/document-words.js';
 export type { EveryWord, Language, NumberFormat } from './languages/language.js';

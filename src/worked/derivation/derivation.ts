@@ -76,6 +76,7 @@ export interface RoundedQuantity extends NamedQuantity {
   readonly written: string;
 }
 
+/** What was rounded for people. */
 export type RoundedOf = 'target' | 'lower limit' | 'upper limit' | 'stop' | 'mass' | 'normal volume';
 
 /** How a result was got: what went in, every step, what was rounded. It carries the mark that a quantity carries. */

@@ -9,7 +9,7 @@ import type { Reverified } from '../../record/reverify.js';
 import type { AccumulatorJson, JudgedJson } from '../../record/report-shape.js';
 import type { Stake } from '../../record/worst-first.js';
 
-type Decision = NonNullable<JudgedJson['decision']>['outcome'];
+type DecisionOutcome = NonNullable<JudgedJson['decision']>['outcome'];
 
 /** Words of the adjustment card. */
 export interface CardWords {
@@ -144,7 +144,7 @@ export interface RoundWords {
 /** Words that documents use of their own, and those of every outcome. */
 export interface DocumentWords {
   readonly outcomes: Readonly<Record<Outcome, string>>;
-  readonly decisions: Readonly<Record<Decision, string>>;
+  readonly decisions: Readonly<Record<DecisionOutcome, string>>;
   readonly states: Readonly<Record<AccumulatorJson['state'], string>>;
   readonly stakes: Readonly<Record<Stake, string>>;
   readonly acceptances: Readonly<Record<Acceptance, string>>;

@@ -16,7 +16,7 @@ import {
 } from '../../basis/words.js';
 import { REMARK, STEP } from '../../procedure/steps.js';
 import { problemTexts } from '../../record/codes.js';
-import { WHY } from '../../record/reverify.js';
+import { WHY } from '../../record/because.js';
 import { SETTLING } from '../../settling/words.js';
 import { ENGLISH_DERIVATION } from './english-derivation.js';
 import { ENGLISH_DOCUMENTS } from './english-documents.js';
@@ -52,10 +52,10 @@ function englishWords(): Language {
       uncertainty: { ...CONTRIBUTION, ...NOT_COUNTED, ...UNDECIDED, ...LACKING },
       settled: SETTLED,
       slips: SLIP,
+      supply: SUPPLY,
       explained: EXPLAINED,
       corrected: CORRECTED,
     },
-    supply: SUPPLY,
     settling: SETTLING,
     steps: { ...STEP, ...REMARK },
     severities: { danger: 'Danger', caution: 'Caution', note: 'Note' },

@@ -16,8 +16,10 @@ import type { Language } from '../languages/language.js';
 import type { About } from './about.js';
 import { instruments, remarks, signatures } from './appendix.js';
 import { cautions } from './cautions.js';
+import { filling } from './filling.js';
 import { found, readings } from './found.js';
 import { gasToAdd, toDo } from './to-do.js';
+import { safety } from './safety.js';
 import { problems, provenance, summary } from './summary.js';
 import { whole } from './whole.js';
 import { workings } from './working.js';
@@ -69,6 +71,8 @@ export function roundDocument(report: RoundReport, given: RoundDocumentGiven): W
       ...found(about),
       ...toDo(about),
       ...gasToAdd(about),
+      ...filling(about),
+      ...safety(about),
       ...readings(about),
       ...instruments(about),
       ...remarks(about),

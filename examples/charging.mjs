@@ -1,5 +1,5 @@
 // The parts of the printed report about filling and about what can hurt.
-import { gauge, write } from 'isochore';
+import { gauge, pressureDifference, write } from 'isochore';
 import { columns, printable, tenth, wrap } from './lines.mjs';
 
 /** @import { RoundReport } from 'isochore/record' */
@@ -10,7 +10,7 @@ import { columns, printable, tenth, wrap } from './lines.mjs';
 /** Which bottle goes on which accumulator, where to stop, what is left, what to order. @param {RoundReport} report */
 export function filling({ filling, accumulators }) {
   if (filling === undefined) return [];
-  const { bottles, steps, objectives, optimal, vented, order } = filling;
+  const { bottles, steps, bleeding, checks, objectives, optimal, vented, order } = filling;
   /** @param {{ group: string, name: string }} of */
   const stepOf = (of) =>
     accumulators.find(({ group, name }) => group === of.group && name === of.name)?.asFound.reading.gaugeStep.value ??
@@ -63,7 +63,19 @@ export function filling({ filling, accumulators }) {
       '  ',
     ),
     ...(order === undefined ? [] : wrap(orderText(order), '  ')),
+    ...bleeding.flatMap((one) => [`  ${printable(one.name)}, to be bled:`, ...stops(one.stops, tenth(stepOf(one)))]),
+    ...(checks === undefined || checks.length === 0 ? [] : wrap(checkText(checks), '  ')),
   ];
+}
+
+/** What the checks have cost, by the accumulator that felt it most. @param {NonNullable<Filling['checks']>} checks */
+function checkText(checks) {
+  const share = (/** @type {typeof checks[number]} */ { fall, before }) => Number(fall.value) / Number(before.value);
+  const most = checks.reduce((a, b) => (share(b) > share(a) ? b : a));
+  return (
+    `The check itself has taken most from ${printable(most.name)}: it held ${about(most.before, 0.1)} before the kit was ` +
+    `connected, and ${most.gas.rounded.mass} went with the kit.`
+  );
 }
 
 /** @param {NonNullable<Filling['order']>} order */
@@ -81,11 +93,16 @@ function stops({ way, steps, reaches }, step) {
   if (way === 'no mark of the gauge to stop at') return ['     there is no mark of this gauge to stop at'];
   return steps.flatMap(({ mark, settled: { isothermal, adiabatic } }, i) =>
     wrap(
-      `stop at ${mark.value} ${mark.unit}, close, wait; it settles at ${inUnit(adiabatic, step)} to ` +
-        `${inUnit(isothermal, step)}${i + 1 === steps.length && reaches === 'neither' ? ', which is not in the band' : ''}`,
+      `stop at ${mark.value} ${mark.unit}, close, wait; it settles at ${range(adiabatic, isothermal, step)}${i + 1 === steps.length && reaches === 'neither' ? ', which is not in the band' : ''}`,
       i === 0 ? '     ' : '     read, then again: ',
     ),
   );
+}
+
+/** @param {Pressure} one @param {Pressure} other @param {number} step */
+function range(one, other, step) {
+  const [low, high] = Number(one.value) < Number(other.value) ? [one, other] : [other, one];
+  return `${inUnit(low, step)} to ${inUnit(high, step)}`;
 }
 
 /** Numbers about what can hurt. They clear nothing. @param {RoundReport} report */
@@ -94,7 +111,7 @@ export function safety({ safety }) {
   return [
     '',
     'SAFETY NUMBERS: they clear nothing; the maker, local codes and licensed practice decide',
-    ...safety.specifications.flatMap(({ specification, hot, energy, ratings }) => [
+    ...safety.specifications.flatMap(({ specification, hot, energy, ratings, leakTest, purge }) => [
       `  ${printable(specification)}`,
       ...(hot === undefined
         ? []
@@ -116,9 +133,30 @@ export function safety({ safety }) {
             wrap(`${part} ${code}: it takes ${about(limit, 1)}, and ${about(pressure, 1)} may come`, '    '),
           )),
       ...(ratings?.outcome === 'nothing found' ? ['    ratings of the charging line: nothing found'] : []),
+      ...(leakTest === undefined ? [] : wrap(leakText(leakTest), '    ')),
+      ...(purge === undefined ? [] : wrap(purgeText(purge), '    ')),
     ]),
     ...safety.releases.flatMap((release) => released(release)),
   ];
+}
+
+/** @param {NonNullable<Safety['specifications'][number]['leakTest']>} test */
+function leakText({ bubbles, gauge }) {
+  const apart = bubbles.minutesApart === 'none' ? 'none' : `one in ${bubbles.minutesApart.toFixed(1)} min`;
+  const fall = write(pressureDifference(Number(gauge.fall.value), gauge.fall.unit), { step: 0.001, unit: 'bar' });
+  return (
+    `leak test for the loss that matters: bubbles, ${apart}, ${bubbles.against}; the gauge, by ` +
+    `${fall.replace(' difference', '')}, ${gauge.against}`
+  );
+}
+
+/** @param {NonNullable<Safety['specifications'][number]['purge']>} purge */
+function purgeText({ outcome, fillings, left, gas }) {
+  const percent = (100 * (left.at(-1) ?? 0)).toFixed(2);
+  const many = `${fillings} ${fillings === 1 ? 'filling' : 'fillings'}`;
+  return outcome === 'reached'
+    ? `gas that is not known, let out and purged: ${many} leave ${percent} % of it, with ${gas.rounded.mass} of nitrogen`
+    : `gas that is not known cannot be purged so: ${outcome}`;
 }
 
 /** @param {Safety['releases'][number]} release */

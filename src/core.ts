@@ -164,7 +164,8 @@ export { assess, type Assessment } from './charge/assess.js';
 export { check, type Check } from './charge/check.js';
 export { supplyText, type SupplyCode } from './basis/words.js';
 export { bottleState, type Bottle, type BottleState } from './supply/bottle.js';
-export { checkLoss, type CheckLoss, type Held, type Kit, type Regulator, type Rig } from './supply/kit.js';
+export { beforeCheck, checkLoss, type BeforeCheck, type CheckLoss } from './supply/check-loss.js';
+export type { Held, Kit, Regulator, Rig } from './supply/kit.js';
 export { toFill, type ToFill } from './supply/to-fill.js';
 export type { Ended } from './supply/flow.js';
 export { OBJECTIVES, type Objective } from './supply/objective.js';
@@ -180,7 +181,14 @@ export {
 } from './supply/plan.js';
 export { MOST_SERVED, serves, type Serves } from './supply/serves.js';
 export { bottlesToOrder, MOST_ORDERED, type BottleOrder, type BottleSize } from './supply/order.js';
-export { filling, type Filled, type Filling, type FillingGiven, type FillingSupply } from './settling/filling.js';
+export {
+  filling,
+  type Filled,
+  type Filling,
+  type FillingGiven,
+  type FillingSupply,
+  type SupplyTooLow,
+} from './settling/filling.js';
 export { bleeding, type Bleeding, type BleedingGiven } from './settling/bleeding.js';
 export { draining, type Draining, type DrainingGiven } from './settling/draining.js';
 export { settlingCurve, type SettlingCurve, type SettlingGiven, type SettlingPoint } from './settling/cooling.js';

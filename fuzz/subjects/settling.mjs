@@ -48,12 +48,22 @@ const timed = fc.array(fc.tuple(steps(0.1, 10), steps(-3, 3)), { minLength: 1, m
 });
 const after = one('filling', 'bleeding', 'draining');
 
-/** @param {Filling | Bleeding} answer @param {1 | -1} sign */
-function wrongWithBounds({ isothermal, adiabatic, inTime }, sign) {
+/** @param {Filling} answer */
+function wrongOfFilling({ isothermal, adiabatic, inTime }) {
+  for (const end of [isothermal, adiabatic, ...(inTime === undefined ? [] : [inTime])]) {
+    if (end.outcome === 'reached' && !(end.gas.amount.moles >= 0)) return 'less than no gas';
+    // Gas from a supply that is lower would flow back.
+    if (end.outcome === 'supply too low' && typeof end.found !== 'string' && !(end.found.pascals <= end.needed.pascals))
+      return 'a supply that is not too low';
+  }
+  return undefined;
+}
+
+/** @param {Bleeding} answer */
+function wrongOfBleeding({ isothermal, adiabatic, inTime }) {
   const ends = [isothermal, adiabatic, ...(inTime === undefined ? [] : [inTime])];
   if (ends.some(({ gas }) => !(gas.amount.moles >= 0))) return 'less than no gas';
-  // What is let out leaves the rest colder. Gas from a cold supply may leave a vessel colder as well.
-  if (sign > 0) return undefined;
+  // What is let out leaves the rest colder.
   return adiabatic.temperature.kelvins > isothermal.temperature.kelvins ? 'warmer by expanding' : undefined;
 }
 
@@ -62,12 +72,12 @@ export const SETTLING = [
   {
     name: 'filling',
     args: fc.tuple(vessel, read, fields({ supply, until, exchange: maybe(exchange) }), maybeTrace),
-    holds: (answer) => wrongWithBounds(/** @type {Filling} */ (answer), 1),
+    holds: (answer) => wrongOfFilling(/** @type {Filling} */ (answer)),
   },
   {
     name: 'bleeding',
     args: fc.tuple(vessel, read, fields({ until, exchange: maybe(exchange) }), maybeTrace),
-    holds: (answer) => wrongWithBounds(/** @type {Bleeding} */ (answer), -1),
+    holds: (answer) => wrongOfBleeding(/** @type {Bleeding} */ (answer)),
   },
   {
     name: 'draining',

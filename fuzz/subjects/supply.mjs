@@ -7,7 +7,7 @@ import { spec } from './target.mjs';
 import { reading } from './verdict.mjs';
 
 /** @import { Arbitrary } from 'fast-check' */
-/** @import { BottleOrder, BottleState, CheckLoss, FillingPlan, Serves } from 'isochore' */
+/** @import { BeforeCheck, BottleOrder, BottleState, CheckLoss, FillingPlan, Serves } from 'isochore' */
 /** @import { Recipe } from '../recipe.mjs' */
 /** @import { Subject } from './subject.mjs' */
 
@@ -93,6 +93,17 @@ export const SUPPLY = [
       maybeTrace,
     ),
     holds: (answer) => (/** @type {CheckLoss} */ (answer).gas.amount.moles >= 0 ? undefined : 'gas below zero'),
+  },
+  {
+    name: 'beforeCheck',
+    args: fc.tuple(
+      model,
+      fields({ gasVolume: a('volume'), read: at(0, 300) }),
+      call('volume', plain(steps(0, 200)), one('mL')),
+      bars(0, 20),
+      maybeTrace,
+    ),
+    holds: (answer) => (/** @type {BeforeCheck} */ (answer).gas.amount.moles >= 0 ? undefined : 'gas below zero'),
   },
   { name: 'toFill', args: fc.tuple(one('EV 1', 'A'), spec, reading, maybeTrace) },
   {

@@ -581,12 +581,6 @@ export const stopNotBeyond = {
   remedy: 'gas that is added raises the pressure, and gas that is let out lowers it: check which is meant',
 } as const;
 
-export const supplyTooLow = {
-  code: 'supply too low',
-  wanted: 'a supply that at the end of filling is at {needed} gauge or above',
-  remedy: 'take a fuller bottle, or fill to a lower pressure; gas flows to the lower pressure',
-} as const;
-
 export const leavesModel = {
   code: 'leaves the model',
   wanted: 'gas throughout, inside the model {model}',

@@ -1,6 +1,6 @@
 // The supply of a round from JSON: bottles one by one, so that what is wrong with one hides nothing of another; then rig,
 // objectives and what can be ordered. What the numbers mean is checked by the core, when the plan is made.
-import type { QuantityOf } from '../quantity/kind.js';
+import type { GaugePressure, QuantityOf } from '../quantity/kind.js';
 import type { PressureUnit, TemperatureUnit } from '../quantity/unit.js';
 import type { WhereToStopGiven } from '../settling/stop.js';
 import type { Bottle } from '../supply/bottle.js';
@@ -23,6 +23,8 @@ export interface AdmittedBottle {
 export interface AdmittedSupply {
   readonly bottles: readonly AdmittedBottle[];
   readonly rig: Rig;
+  /** In the kit before each connection; undefined where it is not stated. */
+  readonly kitBefore: GaugePressure | undefined;
   readonly leastPurityPercent: number | 'not demanded';
   readonly objectives: readonly Objective[];
   readonly stopping: Omit<WhereToStopGiven, 'supply'>;
@@ -57,6 +59,7 @@ export function admitSupply(raw: unknown, findings: Findings): AdmittedSupply | 
             ratedOutlet: at('regulator.ratedOutlet', 'gauge pressure'),
           },
   };
+  const kitBefore = valueAt(json, ['kit', 'before']) === undefined ? undefined : at('kit.before', 'gauge pressure');
   const size = valueAt(json, ['order']) === undefined ? undefined : sizeOf(at);
   add(findings, path, part.problems);
   const bottles = isBroken(part.problems, 'bottles') ? [] : admitBottles(listAt(json, 'bottles'), findings);
@@ -65,6 +68,7 @@ export function admitSupply(raw: unknown, findings: Findings): AdmittedSupply | 
   return {
     bottles,
     rig,
+    kitBefore,
     leastPurityPercent,
     objectives,
     stopping: { computedStop, ...(exchange === undefined ? {} : { exchange: { ...exchange } }) },

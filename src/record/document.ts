@@ -17,7 +17,7 @@ import { duplicate, nameOf, repeatedNames, shownName } from './named.js';
 import { add, isBroken, listAt, shapeProblems, valueAt, type Findings, type Part } from './problems.js';
 import { soundAt } from './quantities.js';
 import type { AccumulatorJson, RoundReport } from './report-shape.js';
-import { admitSafety, type AdmittedSafety } from './safety.js';
+import { admitSafety, type AdmittedSafety } from './admit-safety.js';
 import { AccumulatorShell, GroupShell, RoundShell, type RuleJson } from './shape.js';
 import { admitTable, type Table, type Tables } from './stated.js';
 import { visitProblems, type Clock } from './visit.js';

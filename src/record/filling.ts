@@ -1,12 +1,13 @@
 // Which bottle fills which accumulator of a judged round, where each filling stops, and what to order, as plain JSON data.
-import { collect, type Problem } from '../basis/fault.js';
-import type { CautionCode } from '../basis/caution.js';
+import { collect, under, type Problem } from '../basis/fault.js';
+import type { Caution, CautionCode } from '../basis/caution.js';
 import { supplyText, type SupplyCode, type Words } from '../basis/words.js';
 import { gasQuantity } from '../charge/charge.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
-import type { Amount, GaugePressure } from '../quantity/kind.js';
+import type { Amount, GaugePressure, Volume } from '../quantity/kind.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import { whereToStop } from '../settling/stop.js';
+import { beforeCheck } from '../supply/check-loss.js';
 import { bottlesToOrder, type BottleOrder } from '../supply/order.js';
 import { fillingPlan, type FillingPlan, type PlanGiven } from '../supply/plan.js';
 import type { FillingStep } from '../supply/result.js';
@@ -15,7 +16,7 @@ import type { Checked, Judged } from './accumulator.js';
 import type { AdmittedBottle, AdmittedSupply } from './admit-supply.js';
 import type { GasJson } from './gas-shape.js';
 import { add, type Findings } from './problems.js';
-import { gaugeJson, markJson } from './quantities.js';
+import { differenceJson, gaugeJson, markJson } from './quantities.js';
 import type { FillingJson } from './supply-shape.js';
 import { gasJson } from './write.js';
 
@@ -35,7 +36,7 @@ interface Wanting {
 
 /** The plan for what is still to be filled; undefined, with its problems found, where the core refuses it. */
 export function fillingOf(
-  { bottles, rig, leastPurityPercent, objectives, stopping, size, reservePercent }: AdmittedSupply,
+  { bottles, rig, kitBefore, leastPurityPercent, objectives, stopping, size, reservePercent }: AdmittedSupply,
   judged: readonly Judged[],
   words: Words | undefined,
   findings: Findings,
@@ -55,13 +56,27 @@ export function fillingOf(
     const order = size === undefined ? undefined : bottlesToOrder(given, size, reservePercent);
     return { plan, order };
   });
+  // One that contradicts the kit costs none of the others.
+  const checks =
+    kitBefore &&
+    judged
+      // What a reading that is none would have been before is none either.
+      .filter(({ asFound }) => 'offTarget' in asFound.check.verdict)
+      .flatMap((one) => collect(problems, '', () => checkOf(one, rig.kit.volume, kitBefore)) ?? []);
   const found =
     made &&
     collect(problems, '', () => {
       const stops = wanting.map((one) => stopsOf(one, made.plan.steps, bottles, stopping));
+      const bleeding = judged.flatMap((one) => bleedingOf(one, stopping));
       return {
-        json: fillingJson(made.plan, made.order, wanting, bottles, stops, words),
-        cautions: [...made.plan.cautions, ...stops.flatMap((one) => one?.cautions ?? [])].map(({ code }) => code),
+        json: {
+          ...fillingJson(made.plan, made.order, wanting, bottles, stops, words),
+          bleeding: bleeding.map(({ json }) => json),
+          ...(checks && { checks }),
+        },
+        cautions: [...made.plan.cautions, ...[...stops, ...bleeding].flatMap((one) => one?.cautions ?? [])].map(
+          ({ code }) => code,
+        ),
       };
     });
   add(findings, '$.supply', problems.map(inDocument));
@@ -107,6 +122,31 @@ function stopsOf(
 
 type Stops = ReturnType<typeof stopsOf>;
 
+/** Where to stop letting gas out of an accumulator that has too much; nothing for any other. */
+function bleedingOf(
+  { whose: { group, name }, asFound, asLeft }: Judged,
+  stopping: AdmittedSupply['stopping'],
+): { readonly json: FillingJson['bleeding'][number]; readonly cautions: readonly Caution[] }[] {
+  const { check, spec, reading } = asLeft ?? asFound;
+  if (check.charge.action !== 'vent') return [];
+  const plan = whereToStop(spec, reading, stopping);
+  if (!('steps' in plan)) return [];
+  return [{ json: { group, name, stops: stopsJson(plan, reading.gaugeStep.unit) }, cautions: plan.cautions }];
+}
+
+/** What the check itself has taken from an accumulator, by its reading as found. */
+function checkOf(
+  { whose: { group, name }, asFound: { spec, reading } }: Judged,
+  kit: Volume,
+  inKit: GaugePressure,
+): NonNullable<FillingJson['checks']>[number] {
+  const { pressure, temperature, ambient, gaugeStep } = reading;
+  const held = { gasVolume: spec.gasVolume, read: { pressure, temperature, ambient } };
+  const { pressure: before, fall, gas } = under('kit', () => beforeCheck(nitrogen, held, kit, inKit));
+  const { unit } = gaugeStep;
+  return { group, name, before: gaugeJson(before, unit), fall: differenceJson(fall, unit), gas: gasJson(gas) };
+}
+
 function fillingJson(
   plan: FillingPlan,
   order: BottleOrder | undefined,
@@ -114,7 +154,7 @@ function fillingJson(
   bottles: readonly AdmittedBottle[],
   stops: readonly Stops[],
   words: Words | undefined,
-): FillingJson {
+): Omit<FillingJson, 'bleeding' | 'checks'> {
   const reasons = (because: readonly SupplyCode[]): FillingJson['bottles'][number]['because'] =>
     because.map((code) => ({ code, text: supplyText(code, words?.supply) }));
   const called = (name: string): { group: string; name: string; unit: PressureUnit } => {

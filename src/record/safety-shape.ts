@@ -1,7 +1,17 @@
 // The shape of what numbers about what can hurt rest on, as a round states it, and of these numbers, as a report says them.
 import * as z from 'zod/mini';
 import { CAUTION_CODES } from './codes.js';
-import { absolutePressure, gaugePressure, name, pressureDifference, remarks, temperature, volume } from './measured.js';
+import { gas } from './gas-shape.js';
+import {
+  absolutePressure,
+  gaugePressure,
+  name,
+  pressureDifference,
+  remarks,
+  temperature,
+  temperatureDifference,
+  volume,
+} from './measured.js';
 
 const place = { temperature, ambient: absolutePressure };
 
@@ -36,6 +46,27 @@ export const SafetyShape = z.strictObject({
       relief: z.union([z.strictObject({ opens: gaugePressure }), z.literal('none')]),
       hose: z.strictObject({ rating: gaugePressure }),
       gauge: z.strictObject({ fullScale: gaugePressure }),
+    }),
+  ),
+  /** How it is tested for leaks, and the loss that the test is meant to show. */
+  leakTest: z.optional(
+    z.strictObject({
+      lossPerYear: pressureDifference,
+      bubble: volume,
+      patienceMinutes: z.number(),
+      minutesBetween: z.number(),
+      gaugeStep: pressureDifference,
+    }),
+  ),
+  /** How a gas that is not known to be nitrogen is diluted: pressures of the fillings, and fractions of the other gas. */
+  purge: z.optional(
+    z.strictObject({
+      high: absolutePressure,
+      low: absolutePressure,
+      temperature,
+      before: z.number(),
+      inSupply: z.number(),
+      wanted: z.number(),
     }),
   ),
 });
@@ -82,12 +113,33 @@ const rating = z.strictObject({
   cautions,
 });
 
+const moles = z.strictObject({ value: z.number(), unit: z.literal('mol') });
+const shown = { against: z.enum(['shows it', 'does not show it']), smallestPerYear: moles };
+
+const leakTest = z.strictObject({
+  lossPerYear: moles,
+  bubbles: z.strictObject({ ...shown, minutesApart: z.union([z.number(), z.literal('none')]) }),
+  gauge: z.strictObject({ ...shown, fall: pressureDifference, sameAsCoolingBy: temperatureDifference }),
+  cautions,
+});
+
+const purge = z.strictObject({
+  outcome: z.enum(['reached', 'not reached by any number of fillings', 'not reached by the most that are counted']),
+  fillings: z.number(),
+  /** Fraction left after each filling. */
+  left: z.array(z.number()),
+  gas,
+  cautions,
+});
+
 /** For each specification that an accumulator of the round follows: of gas at its upper limit. */
 const bySpecification = z.strictObject({
   specification: name,
   hot: z.optional(hot),
   energy: z.optional(energy),
   ratings: z.optional(rating),
+  leakTest: z.optional(leakTest),
+  purge: z.optional(purge),
 });
 
 /** Of all the gas of one accumulator, or one bottle: the largest of the round. */

@@ -2,79 +2,22 @@
 import { collect, under, type Problem } from '../basis/fault.js';
 import type { CautionCode } from '../basis/caution.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
-import { amountOf, type QuantityOf } from '../quantity/kind.js';
+import { amountOf } from '../quantity/kind.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import { pressureWhenHot, type Hot } from '../safety/hot.js';
-import { oxygenAfterRelease, type Release } from '../safety/oxygen.js';
-import { ratings, type ChargingLine, type Ratings } from '../safety/ratings.js';
-import { storedEnergy, type InService, type StoredEnergy } from '../safety/stored-energy.js';
-import type { Conditions } from '../target/conditions.js';
+import { leakTest } from '../safety/leak.js';
+import { oxygenAfterRelease } from '../safety/oxygen.js';
+import { purge } from '../safety/purge.js';
+import { ratings, type ChargingLine } from '../safety/ratings.js';
+import { storedEnergy } from '../safety/stored-energy.js';
 import type { Specification } from '../target/specification.js';
 import { band } from '../verdict/band.js';
 import type { Read } from '../verdict/compare.js';
 import type { Judged } from './accumulator.js';
-import { add, shapeProblems, valueAt, type Findings, type Part } from './problems.js';
-import { differenceJson, gaugeJson, quantityAt, temperatureJson } from './quantities.js';
-import { SafetyShape, type SafetyGivenJson, type SafetyJson } from './safety-shape.js';
-
-/** What safety numbers rest on, admitted. */
-export interface AdmittedSafety {
-  readonly hottest: Conditions | undefined;
-  readonly room: Omit<Release, 'gas' | 'released'> | undefined;
-  readonly inService: InService | undefined;
-  readonly line: Omit<ChargingLine, 'vessel'> | undefined;
-}
-
-/** What a round states of it; undefined if nothing, or nothing sound. */
-export function admitSafety(raw: unknown, findings: Findings): AdmittedSafety | undefined {
-  const json = valueAt(raw, ['safety']);
-  if (json === undefined) return undefined;
-  const part: Part = { raw: json, problems: shapeProblems(SafetyShape, json) };
-  const at = <K extends Parameters<typeof quantityAt>[2]>(path: string, kind: K): QuantityOf<K> =>
-    quantityAt(part, path, kind) as QuantityOf<K>; // where it is undefined there is a problem
-  const has = (...path: readonly string[]): boolean => valueAt(json, path) !== undefined;
-  const place = (path: string): Conditions => ({
-    temperature: at(`${path}.temperature`, 'temperature'),
-    ambient: at(`${path}.ambient`, 'absolute pressure'),
-  });
-  const gauge = (path: string) => at(path, 'gauge pressure');
-  const quantities = {
-    hottest: has('hottest') ? place('hottest') : undefined,
-    room: has('room') ? { room: at('room.volume', 'volume'), conditions: place('room') } : undefined,
-    inService: has('inService')
-      ? { systemPressure: gauge('inService.systemPressure'), temperature: at('inService.temperature', 'temperature') }
-      : undefined,
-    line: has('line')
-      ? {
-          bottle: { rating: gauge('line.bottle.rating'), pressure: gauge('line.bottle.pressure') },
-          regulator:
-            valueAt(json, ['line', 'regulator']) === 'none'
-              ? ('none' as const)
-              : {
-                  inlet: gauge('line.regulator.inlet'),
-                  outlet: gauge('line.regulator.outlet'),
-                  setTo: gauge('line.regulator.setTo'),
-                },
-          relief:
-            valueAt(json, ['line', 'relief']) === 'none' ? ('none' as const) : { opens: gauge('line.relief.opens') },
-          hose: { rating: gauge('line.hose.rating') },
-          gauge: { fullScale: gauge('line.gauge.fullScale') },
-        }
-      : undefined,
-  };
-  add(findings, '$.safety', part.problems);
-  if (part.problems.length > 0) return undefined;
-  const { room } = json as SafetyGivenJson;
-  return { ...quantities, room: quantities.room && room && { ...quantities.room, ...releaseOf(room) } };
-}
-
-function releaseOf(
-  room: NonNullable<SafetyGivenJson['room']>,
-): Pick<Release, 'minutes' | 'ventilation' | 'oxygenBefore' | 'limit'> {
-  const { minutes, airChangesPerHour, oxygenBefore, limit } = room;
-  const ventilation = airChangesPerHour === 'none' ? airChangesPerHour : { airChangesPerHour };
-  return { minutes, ventilation, oxygenBefore, limit: { ...limit } };
-}
+import type { AdmittedSafety } from './admit-safety.js';
+import { add, type Findings } from './problems.js';
+import type { SafetyJson } from './safety-shape.js';
+import { codesOf, energyJson, hotJson, leakJson, purgeJson, ratingsJson } from './write-safety.js';
 
 /** The safety numbers of a round, and the cautions that belong to them. */
 export interface Safety {
@@ -100,7 +43,7 @@ export interface Holds {
 
 /** Computes what the round states enough for; where the core refuses it, its problems are found. */
 export function safetyOf(
-  { hottest, room, inService, line }: AdmittedSafety,
+  { hottest, room, inService, line, leakTest: test, purge: purging }: AdmittedSafety,
   judged: readonly Judged[],
   bottles: readonly Holds[],
   findings: Findings,
@@ -112,21 +55,28 @@ export function safetyOf(
       const hot = hottest && pressureWhenHot(one.spec, 'upper limit', hottest);
       const energy = inService && storedEnergy(one.spec, one.fullest, inService);
       const rated = line && under('line', () => ratings({ ...line, vessel: vesselOf(one, hot, judged) }));
-      return { one, hot, energy, rated };
+      const leak = test && leakTest(one.spec, one.fullest, test);
+      const { gas, gasVolume } = one.spec;
+      const purged = purging && under('purge', () => purge({ ...purging, gas, gasVolume }));
+      return { one, hot, energy, rated, leak, purged };
     });
     const releases = room === undefined ? [] : releasesOf(room, followed, bottles);
     return {
       json: {
-        specifications: specifications.map(({ one, hot, energy, rated }) => ({
+        specifications: specifications.map(({ one, hot, energy, rated, leak, purged }) => ({
           specification: one.name,
           ...(hot && { hot: hotJson(hot, one.unit) }),
           ...(energy && { energy: energyJson(energy) }),
           ...(rated && { ratings: ratingsJson(rated, one.unit) }),
+          ...(leak && { leakTest: leakJson(leak, one.unit) }),
+          ...(purged && { purge: purgeJson(purged) }),
         })),
         releases: releases.map(({ json }) => json),
       },
       cautions: [
-        ...specifications.flatMap(({ hot, energy, rated }) => [hot, energy, rated].flatMap(codesOf)),
+        ...specifications.flatMap(({ hot, energy, rated, leak, purged }) =>
+          [hot, energy, rated, leak, purged].flatMap(codesOf),
+        ),
         ...releases.flatMap(({ json }) => json.cautions),
       ],
     };
@@ -203,52 +153,11 @@ function releasesOf(
   });
 }
 
-function codesOf(found: { readonly cautions: readonly { readonly code: CautionCode }[] } | undefined): CautionCode[] {
-  return found === undefined ? [] : found.cautions.map(({ code }) => code);
-}
-
-type BySpecification = SafetyJson['specifications'][number];
-
-function hotJson(hot: Hot, unit: PressureUnit): NonNullable<BySpecification['hot']> {
-  const { outcome, pressure, allowable, belowAllowable, mostNow } = hot;
-  return {
-    outcome,
-    pressure: gaugeJson(pressure, unit),
-    allowable: gaugeJson(allowable, unit),
-    belowAllowable: differenceJson(belowAllowable, unit),
-    mostNow: { pressure: gaugeJson(mostNow.pressure, unit), temperature: temperatureJson(mostNow.temperature, '°C') },
-    cautions: codesOf(hot),
-  };
-}
-
-function energyJson(found: StoredEnergy): NonNullable<BySpecification['energy']> {
-  const { charged, inService, worse, tnt } = found;
-  const of = worse === 'in service' && inService !== 'not asked' ? inService : charged;
-  return {
-    charged: { value: charged.energy_J, unit: 'J' },
-    ...(inService === 'not asked' ? {} : { inService: { value: inService.energy_J, unit: 'J' } }),
-    worse,
-    governs: of.governs,
-    tnt: { value: tnt.kilograms, unit: 'kg' },
-    cautions: codesOf(found),
-  };
-}
-
-function ratingsJson(found: Ratings, unit: PressureUnit): NonNullable<BySpecification['ratings']> {
-  return {
-    outcome: found.outcome,
-    problems: found.problems.map(({ code, part, limit, pressure }) => ({
-      code,
-      part,
-      limit: gaugeJson(limit, unit),
-      pressure: gaugeJson(pressure, unit),
-    })),
-    cautions: codesOf(found),
-  };
-}
-
 /** What the core says, under the path that it has in the document. */
 function inDocument(one: Problem): Problem {
-  const path = one.path.replace(/^room\.room\b/, 'room.volume').replace(/^room\.(conditions|ventilation)\b/, 'room');
+  const path = one.path
+    .replace(/^room\.room\b/, 'room.volume')
+    .replace(/^room\.(conditions|ventilation)\b/, 'room')
+    .replace(/^test\b/, 'leakTest');
   return { ...one, path };
 }

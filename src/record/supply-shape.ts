@@ -31,7 +31,8 @@ export const BottleShape = z.strictObject({
 
 const supplyFields = {
   leastPurityPercent: z.union([z.number(), z.literal('not demanded')]),
-  kit: z.strictObject({ volume, rated: gaugePressure }),
+  /** With the pressure in it before each connection, where it is known: of a vented one zero. */
+  kit: z.strictObject({ volume, rated: gaugePressure, before: z.optional(gaugePressure) }),
   regulator: z.union([
     z.strictObject({ difference: pressureDifference, ratedInlet: gaugePressure, ratedOutlet: gaugePressure }),
     z.literal('none'),
@@ -75,7 +76,7 @@ const stops = z.strictObject({
   reaches: z.enum(['the target', 'the band', 'neither']),
 });
 
-/** Which bottle fills which accumulator in which order, where to stop, what stays undone and what to order. */
+/** Which bottle fills which accumulator in which order, where to stop filling and bleeding, what stays undone and what to order. */
 export const filling = z.strictObject({
   bottles: z.array(
     z.strictObject({
@@ -111,6 +112,10 @@ export const filling = z.strictObject({
       stops: z.optional(stops),
     }),
   ),
+  /** Where gas is to be let out: where to stop, and what it settles at. */
+  bleeding: z.array(z.strictObject({ ...named, stops })),
+  /** What each accumulator held before the kit was connected for the reading as found, and what that has taken. */
+  checks: z.optional(z.array(z.strictObject({ ...named, before: gaugePressure, fall: pressureDifference, gas }))),
   /** Their pressure wanted is above every bottle. */
   boosterNeeded: z.array(z.strictObject(named)),
   /** What is reached, what no plan can exceed, and the gap: connections and bottles as counts, the remainder in mol. */

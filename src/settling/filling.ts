@@ -1,5 +1,5 @@
 import { collect, fail, failIfAny, type Problem } from '../basis/fault.js';
-import { notPositive, supplyTooLow } from '../basis/problem.js';
+import { notPositive } from '../basis/problem.js';
 import { relation, step4, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
 import {
@@ -12,7 +12,6 @@ import {
   type Volume,
 } from '../quantity/kind.js';
 import { TO_GAUGE } from '../quantity/pressure.js';
-import { inBar } from '../quantity/unit.js';
 import type { Read } from '../verdict/compare.js';
 import {
   bottleSource,
@@ -52,18 +51,31 @@ export interface FillingSupply {
 
 /** The end of filling by one way of exchanging heat. */
 export interface Filled extends AtStop {
+  readonly outcome: 'reached';
   /** Of a bottle whose volume is given: what it shows at the stop. */
   readonly supplyAfter?: { readonly pressure: GaugePressure; readonly temperature: Temperature };
 }
 
-/** The end of filling between its two bounds. */
+/** A supply that does not go so far by one way of exchanging heat. Gas flows to the lower pressure. */
+export interface SupplyTooLow {
+  readonly outcome: 'supply too low';
+  /** Of the vessel, on its gauge, at the stop. */
+  readonly needed: GaugePressure;
+  /** Of the supply by then, on its gauge; or that a bottle has no such gas by then: none, or liquid too. */
+  readonly found: GaugePressure | 'empties before' | 'leaves the model before';
+}
+
+/**
+ * The end of filling between its two bounds, each an outcome of its own: a supply that reaches one may be too low for the
+ * other.
+ */
 export interface Filling {
   /** All heat of compression is gone at once: slow, by a large shell. */
-  readonly isothermal: Filled;
+  readonly isothermal: Filled | SupplyTooLow;
   /** No heat is gone at the stop: quick. Nothing is warmer. */
-  readonly adiabatic: Filled;
+  readonly adiabatic: Filled | SupplyTooLow;
   /** With the time constant and duration that were stated. */
-  readonly inTime?: Filled;
+  readonly inTime?: Filled | SupplyTooLow;
 }
 
 /** What filling asks for. */
@@ -99,14 +111,15 @@ const FIELDS: Fields = { supply: SUPPLY, until: UNTIL, exchange: EXCHANGE };
  * @param before what was read before filling; the ambient is that of all gauges here
  * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `absolute for gauge`, `unchecked copy`, `not a number`,
  * `not positive`, `not an ambient pressure`, `gauge below vacuum`, `empty space`, `outside the model`, `liquid`,
- * `two phases`; `not one of several` (stop, settled, gas), `stop not beyond` the pressure before, `supply too low`,
+ * `two phases`; `not one of several` (stop, settled, gas), `stop not beyond` the pressure before,
  * `leaves the model`, `outside bounds` for times
  * @example
  * ```ts
  * const supply = { pressure: gauge(200, 'bar'), temperature: temperature(40, '°C') };
  * const { adiabatic } = filling(spec, reading, { supply, until: { stop: gauge(154, 'bar') } });
- * write(adiabatic.settled, { step: 0.1, unit: 'bar' }); // => '150.0 bar gauge'
- * write(adiabatic.temperature, { step: 0.1, unit: '°C' }); // => '46.5 °C'
+ * adiabatic.outcome; // => 'reached'
+ * if (adiabatic.outcome === 'reached') write(adiabatic.settled, { step: 0.1, unit: 'bar' }); // => '150.0 bar gauge'
+ * if (adiabatic.outcome === 'reached') write(adiabatic.temperature, { step: 0.1, unit: '°C' }); // => '46.5 °C'
  * ```
  */
 export function filling(vessel: RigidVessel, before: Read, given: FillingGiven, trace?: Trace): Filling {
@@ -153,53 +166,42 @@ export function supplyOf(start: Start, supply: FillingSupply | undefined, path: 
 /** How heat is exchanged while gas moves: the two bounds, or so many time constants. */
 export type Heat = 'isothermal' | 'adiabatic' | number;
 
-/** The end of filling by one way of exchanging heat; refused where the supply does not go so far. */
-export function fill(start: Start, supply: CheckedSupply, wanted: Wanted, heat: Heat, trace?: Trace): Filled {
-  const filled = fillOrLow(start, supply, wanted, heat, trace);
-  if (!('needed_Pa' in filled)) return filled;
-  const needed = inBar(TO_GAUGE.of(filled.needed_Pa, start.ambient.pascals));
-  const { found_Pa } = filled;
-  const found =
-    found_Pa === 'empties before'
-      ? 'a bottle that empties before'
-      : `${inBar(TO_GAUGE.of(found_Pa, start.ambient.pascals))} gauge`;
-  return fail(supplyTooLow, 'given.supply.pressure', found, { needed });
-}
-
-/** A supply that does not go so far: the absolute pressures wanted and there. */
-export interface LowSupply {
-  readonly needed_Pa: number;
-  readonly found_Pa: number | 'empties before';
-}
-
 /** The end of filling by one way of exchanging heat, or what the supply is short of. */
-export function fillOrLow(
+export function fill(
   start: Start,
   supply: CheckedSupply,
   wanted: Wanted,
   heat: Heat,
   trace?: Trace,
-): Filled | LowSupply {
+): Filled | SupplyTooLow {
   const { model, ambient } = start;
   const steady = supply.volumes === 'steady';
   const source = steady ? steadySource(model, supply.state) : bottleSource(model, supply.state, supply.volumes);
   const stop_Pa = 'stop_Pa' in wanted ? wanted.stop_Pa : undefined;
   const supply_Pa = pressureOf(model, supply.state);
-  if (stop_Pa !== undefined && stop_Pa > supply_Pa) return { needed_Pa: stop_Pa, found_Pa: supply_Pa };
+  const tooLow = (needed_Pa: number, found: number | 'empties before' | 'leaves the model before'): SupplyTooLow => ({
+    outcome: 'supply too low',
+    needed: gaugeOf(TO_GAUGE.of(needed_Pa, ambient.pascals)),
+    found: typeof found === 'string' ? found : gaugeOf(TO_GAUGE.of(found, ambient.pascals)),
+  });
+  if (stop_Pa !== undefined && stop_Pa > supply_Pa) return tooLow(stop_Pa, supply_Pa);
   const end = filledBy(start, source, wanted, heat);
   const drawn = end.rho - start.state.rho;
   const after = stateAfter(supply, source, drawn, heat);
   const after_Pa = pressureOf(model, after);
   const end_Pa = stop_Pa ?? pressureOf(model, end);
-  // A bottle that has not so much gas has no state afterwards.
-  if (!steady && !(after_Pa > 0)) return { needed_Pa: stop_Pa ?? start.p_Pa, found_Pa: 'empties before' };
-  if (end_Pa > after_Pa) return { needed_Pa: end_Pa, found_Pa: after_Pa };
+  // A bottle that has not so much gas has no state afterwards, nor has the vessel: what was to be settled at stands for it.
+  if (!(after_Pa > 0)) {
+    const least_Pa = 'rho' in wanted ? pressureOf(model, { T_K: start.state.T_K, rho: wanted.rho }) : wanted.stop_Pa;
+    return tooLow(least_Pa, after.rho > 0 ? 'leaves the model before' : 'empties before');
+  }
+  if (end_Pa > after_Pa) return tooLow(end_Pa, after_Pa);
   if (trace !== undefined && heat === 'adiabatic' && steady) {
     const u = fluidAt(model, start.state).u_J_mol;
     const V = start.volume_m3;
     step4(trace, ENERGY_FILLED, 'filling', V * start.state.rho, u, V * drawn, source(drawn).h_J_mol);
   }
-  const moved = movedTo(start, end, wanted, 'given.until', trace);
+  const moved = { outcome: 'reached' as const, ...movedTo(start, end, wanted, 'given.until', trace) };
   if (steady) return moved;
   const supplyAfter = {
     pressure: gaugeOf(TO_GAUGE.of(after_Pa, ambient.pascals)),

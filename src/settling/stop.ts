@@ -14,13 +14,13 @@ import type { Band } from '../verdict/band.js';
 import { checkedReading, judged } from '../verdict/judge.js';
 import { bleed } from './bleeding.js';
 import {
-  fillOrLow,
+  fill,
   SUPPLY,
   supplyOf,
   type CheckedSupply,
   type Heat,
-  type LowSupply,
   type FillingSupply,
+  type SupplyTooLow,
 } from './filling.js';
 import { EXCHANGE, startOf, timesOf, type HeatExchange, type AtStop, type Start, type Wanted } from './vessel.js';
 
@@ -172,13 +172,17 @@ function planned(work: Work, permission: StopPermission): StopPlan {
 }
 
 /** The end of one move by one way of exchanging heat. */
-function moved({ from, start }: Work, at: Start, wanted: Wanted, heat: Heat): AtStop | LowSupply {
+function moved({ from, start }: Work, at: Start, wanted: Wanted, heat: Heat): AtStop | SupplyTooLow {
   if (from === undefined) return bleed(at, wanted, heat);
   const { state, volumes } = from;
-  if (volumes === 'steady' || at === start) return fillOrLow(at, from, wanted, heat);
+  if (volumes === 'steady' || at === start) return fill(at, from, wanted, heat);
   // A bottle that has fed the stages before, and has settled between them.
   const rho = state.rho - (at.state.rho - start.state.rho) / volumes;
-  return fillOrLow(at, { state: { T_K: state.T_K, rho }, volumes }, wanted, heat);
+  return fill(at, { state: { T_K: state.T_K, rho }, volumes }, wanted, heat);
+}
+
+function isTooLow(end: AtStop | SupplyTooLow): end is SupplyTooLow {
+  return 'outcome' in end && end.outcome === 'supply too low';
 }
 
 function exactStops(work: Work): ExactStops {
@@ -186,7 +190,7 @@ function exactStops(work: Work): ExactStops {
   const rho = targetDensity(spec, reading, target.pascals);
   const stop = (heat: Heat): GaugePressure | 'supply too low' => {
     const end = moved(work, start, { rho }, heat);
-    return 'needed_Pa' in end ? 'supply too low' : end.pressure;
+    return isTooLow(end) ? 'supply too low' : end.pressure;
   };
   return {
     isothermal: stop('isothermal'),
@@ -245,8 +249,7 @@ function stepTo(
   const isothermal = moved(work, at, wanted, 'isothermal');
   const adiabatic = moved(work, at, wanted, 'adiabatic');
   const inTime = work.times === undefined ? undefined : moved(work, at, wanted, work.times);
-  if ('needed_Pa' in isothermal || 'needed_Pa' in adiabatic || (inTime !== undefined && 'needed_Pa' in inTime))
-    return undefined;
+  if (isTooLow(isothermal) || isTooLow(adiabatic) || (inTime !== undefined && isTooLow(inTime))) return undefined;
   const { gas } = deciding === 'adiabatic' || inTime === undefined ? adiabatic : inTime;
   const by = gas.amount.moles / at.volume_m3;
   return {

@@ -1,5 +1,6 @@
 // A round that states its gas and its rig: the report has the plan of the core, in the units of the round.
 import {
+  beforeCheck,
   bottleState,
   fillingPlan,
   gauge,
@@ -143,6 +144,49 @@ describe('the plan', () => {
     expect(without.cautions.map(({ code }) => code)).not.toContain('settled pressures');
   });
 
+  test('says where letting gas out stops, which settles higher', () => {
+    const { accumulators } = reportRest(exampleRound());
+    const { bleeding } = fillingOf();
+    const venting = accumulators.filter(({ asFound, asLeft }) => (asLeft === 'not read' ? asFound : asLeft).charge.action === 'vent'); // prettier-ignore
+    expect(bleeding.map(({ name }) => name)).toEqual(venting.map(({ name }) => name));
+    expect(bleeding.length).toBeGreaterThan(0);
+    for (const { stops } of bleeding)
+      for (const { settled } of stops.steps) expect(settled.adiabatic.value).toBeGreaterThan(Number(settled.isothermal.value)); // prettier-ignore
+  });
+
+  test('says what each accumulator held before the kit was connected, where the kit is stated', () => {
+    expect(fillingOf(['$.supply.kit.before', NOTHING]).checks).toBeUndefined();
+    const { checks = [] } = fillingOf(['$.supply.kit.before', { value: 0, unit: 'bar', basis: 'gauge' }]);
+    const compared = report.accumulators.filter(({ asFound }) => asFound.offTarget !== undefined);
+    expect(checks.map(({ name }) => name)).toEqual(compared.map(({ name }) => name));
+    expect(checks.length).toBeLessThan(report.accumulators.length);
+    const first = checks[0];
+    const { reading } = report.accumulators[0]?.asFound ?? {};
+    const held = {
+      gasVolume: volume(5, 'L'),
+      read: {
+        pressure: gauge(Number(reading?.pressure.value), 'bar'),
+        temperature: temperature(Number(reading?.temperature.value), '°C'),
+        ambient: absolute(1008, 'hPa'),
+      },
+    };
+    const was = beforeCheck(nitrogen, held, volume(30, 'mL'), gauge(0, 'bar'));
+    expect([first?.before.value, first?.fall.value]).toEqual([valueIn(was.pressure, 'bar'), valueIn(was.fall, 'bar')]);
+    expect(first?.gas.amount.value).toBe(was.gas.amount.moles);
+  });
+
+  test('a kit that had more gas than an accumulator has now is a problem, and no loss of the others', () => {
+    const full = { value: 250, unit: 'bar', basis: 'gauge' };
+    const { problems, filling } = reportRest(
+      roundWith(['$.supply.kit.before', full], ['$.supply.kit.volume.value', 2500]),
+    );
+    expect(problems.length).toBeGreaterThan(0);
+    expect(new Set(problems.map(({ path }) => path))).toEqual(new Set(['$.supply.kit.before']));
+    expect(problems.map(({ code }) => code)).toContain('outside bounds');
+    expect(filling?.checks).toHaveLength(Number(fillingOf().checks?.length) - problems.length);
+    expect(filling?.checks?.length).toBeGreaterThan(0);
+  });
+
   test('names what it cannot do', () => {
     const low = fillingOf(['$.supply.bottles[0].pressure.value', 60], ['$.supply.bottles[1].pressure.value', 50], ['$.supply.bottles[2].pressure.value', 90]); // prettier-ignore
     expect(low.accumulators.map(({ outcome, because }) => [outcome, because[0]?.code])).toEqual([
@@ -250,9 +294,24 @@ describe('safety numbers', () => {
     expect(bottle?.lowest.fraction).toBeCloseTo(0.209 * (1 - Number(bottle?.gasVolume.value) / 900), 12);
   });
 
+  // A filling to 10 bar and venting to 1 atm leaves about a tenth: three leave a thousandth.
+  test('a leak test and a purging are those of the core', () => {
+    const [first] = safety?.specifications ?? [];
+    expect(first?.purge).toMatchObject({ outcome: 'reached', fillings: 3 });
+    expect(first?.purge?.left.map((x) => Number(x.toPrecision(1)))).toEqual([0.1, 0.01, 0.001]);
+    expect([first?.leakTest?.bubbles.against, first?.leakTest?.gauge.against]).toEqual([
+      'shows it',
+      'does not show it',
+    ]);
+    // 5 bar in a year are 5/365.25 bar in a day.
+    expect(first?.leakTest?.gauge.fall.value).toBeCloseTo(5 / 365.25, 3);
+    for (const code of ['leak may not show', 'purged by calculation', 'gas not known'])
+      expect(cautions.map((one) => one.code)).toContain(code);
+  });
+
   test('each part may be left out, and then its numbers are', () => {
     const only = (field: string) => {
-      const all = ['hottest', 'room', 'inService', 'line'].filter((one) => one !== field);
+      const all = ['hottest', 'room', 'inService', 'line', 'leakTest', 'purge'].filter((one) => one !== field);
       const report = reportRest(roundWith(...all.map((one) => [`$.safety.${one}`, NOTHING] as const)));
       expect(report.problems).toEqual([]);
       const [first] = report.safety?.specifications ?? [];
@@ -261,6 +320,8 @@ describe('safety numbers', () => {
     expect(only('hottest')).toEqual(['hot', 0]);
     expect(only('inService')).toEqual(['energy', 0]);
     expect(only('line')).toEqual(['ratings', 0]);
+    expect(only('leakTest')).toEqual(['leakTest', 0]);
+    expect(only('purge')).toEqual(['purge', 0]);
     expect(only('room')).toEqual([2]);
   });
 
@@ -275,6 +336,11 @@ describe('safety numbers', () => {
     ['$.safety.hottest.temperature.value', -300, 'below absolute zero', '$.safety.hottest.temperature.value'],
     ['$.safety.line.hose.rating.value', 0, 'not positive', '$.safety.line.hose.rating'],
     ['$.safety.inService.systemPressure.value', 0, 'not positive', '$.safety.inService.systemPressure'],
+    ['$.safety.leakTest.bubble.value', 0, 'not positive', '$.safety.leakTest.bubble'],
+    ['$.safety.leakTest.lossPerYear.value', 999, 'more than there is', '$.safety.leakTest.lossPerYear'],
+    ['$.safety.leakTest.gaugeStep.value', 0, 'not a step', '$.safety.leakTest.gaugeStep.step'],
+    ['$.safety.purge.wanted', 0, 'outside bounds', '$.safety.purge.wanted'],
+    ['$.safety.purge.low.value', 11000, 'pressures crossed', '$.safety.purge.low'],
     ['$.safety.cellar', 1, 'unknown field', '$.safety.cellar'],
   ] as const)('not sound: %s: %o', (path, value, code, said) => {
     const report = reportRest(roundWith([path, value]));

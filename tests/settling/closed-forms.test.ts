@@ -3,7 +3,6 @@ import fc from 'fast-check';
 import {
   absolute,
   bleeding,
-  filling,
   nitrogen,
   pressureDifference,
   settlingCurve,
@@ -15,6 +14,7 @@ import {
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
 import { evenly } from '../support/evenly.js';
+import { fills } from '../support/fills.js';
 import { GAMMA, perfectGas, R } from '../support/perfect-gas.js';
 import { numberRows, relativeError } from '../support/reference.js';
 
@@ -31,7 +31,7 @@ describe('a perfect gas, filled without heat', () => {
   test('an evacuated vessel: T2 = γ T_in', () => {
     fc.assert(
       fc.property(evenly(250, 400), evenly(250, 400), evenly(1e6, 2e7), (T_in, T_1, p_2) => {
-        const { adiabatic } = filling(vessel, at(1e-4, T_1), {
+        const { adiabatic } = fills(vessel, at(1e-4, T_1), {
           supply: supplyAt(3e7, T_in),
           until: { stop: of(p_2) },
         });
@@ -46,7 +46,7 @@ describe('a perfect gas, filled without heat', () => {
     fc.assert(
       fc.property(evenly(250, 400), evenly(250, 400), evenly(1e5, 1e7), evenly(0.1, 2), (T_in, T_1, p_1, share) => {
         const p_2 = p_1 * (1 + share);
-        const { adiabatic } = filling(vessel, at(p_1, T_1), { supply: supplyAt(4e7, T_in), until: { stop: of(p_2) } });
+        const { adiabatic } = fills(vessel, at(p_1, T_1), { supply: supplyAt(4e7, T_in), until: { stop: of(p_2) } });
         const dn = adiabatic.gas.amount.moles / vessel.gasVolume.cubicMetres;
         expect(relativeError(dn, (p_2 - p_1) / (GAMMA * R * T_in))).toBeLessThan(1e-10);
         const T_2 = p_2 / (R * (p_1 / (R * T_1) + dn));
@@ -66,7 +66,7 @@ describe('a perfect gas, filled without heat', () => {
         const mean = (p_1 + volumes * p_b) / (1 + volumes);
         const until = { stop: of(mean * (1 - 1e-9)) };
         const supply = { ...supplyAt(p_b, T), volume: volume(5 * volumes, 'L') };
-        const { adiabatic } = filling(vessel, at(p_1, 300), { supply, until });
+        const { adiabatic } = fills(vessel, at(p_1, 300), { supply, until });
         expect(relativeError(pascals(adiabatic.supplyAfter?.pressure ?? of(1)), mean)).toBeLessThan(1e-8);
       }),
       { numRuns: 50 },

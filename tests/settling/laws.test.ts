@@ -4,7 +4,6 @@ import {
   amount,
   bleeding,
   draining,
-  filling,
   nitrogen,
   settlingCurve,
   toAbsolute,
@@ -17,6 +16,7 @@ import {
 import { describe, expect, test, vi } from 'vitest';
 import { bar, barOf, celsius, hPa, reads, specWith } from '../support/accumulator.js';
 import { evenly } from '../support/evenly.js';
+import { fills } from '../support/fills.js';
 import { relativeError } from '../support/reference.js';
 
 // Hundreds of integrations.
@@ -47,7 +47,7 @@ describe('filling', () => {
       fc.property(anyCase, ({ before, rise, supply, tau, minutes }) => {
         const exchange = { timeConstantMinutes: tau, movingMinutes: minutes };
         const until = { stop: bar(before + rise) };
-        const { isothermal, adiabatic, inTime = isothermal } = filling(vessel, at(before), { supply, until, exchange });
+        const { isothermal, adiabatic, inTime = isothermal } = fills(vessel, at(before), { supply, until, exchange });
         expect(adiabatic.temperature.kelvins).toBeGreaterThan(inTime.temperature.kelvins);
         expect(inTime.temperature.kelvins).toBeGreaterThan(isothermal.temperature.kelvins);
         expect(adiabatic.settled.pascals).toBeLessThan(inTime.settled.pascals);
@@ -65,7 +65,7 @@ describe('filling', () => {
         const stopAt = (timeConstantMinutes: number): number => {
           const exchange = { timeConstantMinutes, movingMinutes: minutes };
           return (
-            filling(vessel, at(before), { supply, until: { settled: bar(before + rise) }, exchange }).inTime?.pressure
+            fills(vessel, at(before), { supply, until: { settled: bar(before + rise) }, exchange }).inTime?.pressure
               .pascals ?? Number.NaN
           );
         };
@@ -79,15 +79,15 @@ describe('filling', () => {
     fc.assert(
       fc.property(anyCase, ({ before, rise, supply, tau, minutes }) => {
         const exchange = { timeConstantMinutes: tau, movingMinutes: minutes };
-        const once = filling(vessel, at(before), { supply, until: { settled: bar(before + rise) }, exchange });
+        const once = fills(vessel, at(before), { supply, until: { settled: bar(before + rise) }, exchange });
         const { isothermal, adiabatic, inTime = isothermal } = once;
         expect(adiabatic.gas).toEqual(isothermal.gas);
         expect(inTime.gas).toEqual(isothermal.gas);
         expect(adiabatic.settled).toEqual(isothermal.settled);
         // In two halves, settling between, and with another supply for the second.
         const half = amount(isothermal.gas.amount.moles / 2, 'mol');
-        const first = filling(vessel, at(before), { supply, until: { gas: half } });
-        const second = filling(
+        const first = fills(vessel, at(before), { supply, until: { gas: half } });
+        const second = fills(
           vessel,
           { ...at(0), pressure: first.adiabatic.settled },
           { supply: { pressure: bar(300), temperature: celsius(0) }, until: { gas: half } },
@@ -103,10 +103,10 @@ describe('filling', () => {
       fc.property(anyCase, ({ before, rise, supply, tau, minutes }) => {
         const exchange = { timeConstantMinutes: tau, movingMinutes: minutes };
         const settled = bar(before + rise);
-        const stops = filling(vessel, at(before), { supply, until: { settled }, exchange });
+        const stops = fills(vessel, at(before), { supply, until: { settled }, exchange });
         for (const way of ['isothermal', 'adiabatic', 'inTime'] as const) {
           const stop = stops[way]?.pressure ?? settled;
-          const again = filling(vessel, at(before), { supply, until: { stop }, exchange })[way];
+          const again = fills(vessel, at(before), { supply, until: { stop }, exchange })[way];
           expect(relativeError(again?.settled.pascals ?? 0, settled.pascals)).toBeLessThan(1e-9);
           // And from there it cools to it.
           const curve = settlingCurve(
@@ -126,7 +126,7 @@ describe('filling', () => {
     fc.assert(
       fc.property(anyCase, evenly(45, 60), ({ before, rise, supply }, litres) => {
         const bottle = { ...supply, volume: volume(litres, 'L') };
-        const { adiabatic } = filling(vessel, at(before), { supply: bottle, until: { stop: bar(before + rise) } });
+        const { adiabatic } = fills(vessel, at(before), { supply: bottle, until: { stop: bar(before + rise) } });
         const after = adiabatic.supplyAfter ?? bottle;
         const held = (p: FillingSupply): number =>
           nitrogen['~kernel'].density(p.temperature.kelvins, toAbsolute(p.pressure, ambient).pascals) * (litres / 1000);
@@ -226,7 +226,7 @@ test('a calculation that is watched gives the same, and shows the energy of the 
   };
   const seen: Step[] = [];
   const watch = (step: Step): number => seen.push(step);
-  expect(filling(vessel, at(143), given, watch)).toEqual(filling(vessel, at(143), given));
+  expect(fills(vessel, at(143), given, watch)).toEqual(fills(vessel, at(143), given));
   expect(seen.some(({ relation }) => relation.gives === 'U')).toBe(true);
   const out = { until: { stop: bar(150) } };
   expect(bleeding(vessel, at(170), out, watch)).toEqual(bleeding(vessel, at(170), out));

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import {
   bleeding,
   charge,
-  filling,
   gauge,
   target,
   volume,
@@ -15,6 +14,7 @@ import {
 import { describe, expect, test, vi } from 'vitest';
 import { bar, barOf, celsius, reads, specOf, specWith } from '../support/accumulator.js';
 import { evenly } from '../support/evenly.js';
+import { fills } from '../support/fills.js';
 import { problemOf } from '../support/problem.js';
 
 vi.setConfig({ testTimeout: 60_000 });
@@ -79,7 +79,7 @@ describe('the stop of the specification', () => {
       expect(step.stop).toEqual(gauge(141.5, 'bar'));
       const from = i === 0 ? bar(110) : plan.steps[i - 1]?.settled.adiabatic;
       expect(step.from).toEqual(from);
-      const once = filling(spec, { ...below(30), pressure: step.from }, { supply, until: { stop: step.stop } });
+      const once = fills(spec, { ...below(30), pressure: step.from }, { supply, until: { stop: step.stop } });
       expect(Math.abs(once.adiabatic.settled.pascals - step.settled.adiabatic.pascals)).toBeLessThan(1);
     }
     expect(plan.reaches).toBe('the target');
@@ -151,17 +151,17 @@ test('a bottle holds for each stage what the stages before have left it', () => 
   const reading = below(40);
   const [first, second] = planOf(spec, reading, { ...notPermitted, supply: bottle }).steps;
   if (first === undefined || second === undefined) throw new Error('no second stage');
-  const { adiabatic } = filling(spec, reading, { supply: bottle, until: { stop: first.stop } });
+  const { adiabatic } = fills(spec, reading, { supply: bottle, until: { stop: first.stop } });
   const own = { gas: spec.gas, gasVolume: bottle.volume };
   const left = bleeding(own, { ...reading, ...supply }, { until: { gas: adiabatic.gas.amount } }).isothermal.settled;
-  const again = filling(
+  const again = fills(
     spec,
     { ...reading, pressure: first.settled.adiabatic },
     { supply: { ...bottle, pressure: left }, until: { stop: second.stop } },
   );
   expect(Math.abs(again.adiabatic.settled.pascals - second.settled.adiabatic.pascals)).toBeLessThan(1);
   // A full bottle at this stage would make a difference that is seen here.
-  const full = filling(
+  const full = fills(
     spec,
     { ...reading, pressure: first.settled.adiabatic },
     { supply: bottle, until: { stop: second.stop } },
@@ -205,7 +205,7 @@ test('the exact stops settle on the target', () => {
       for (const way of ['isothermal', 'adiabatic', 'inTime'] as const) {
         const stop = toSettleOnTarget[way];
         if (typeof stop !== 'object') throw new Error(`${way}: ${String(stop)}`);
-        const found = filling(spec, reading, { supply: { ...supply, pressure: bar(300) }, exchange, until: { stop } });
+        const found = fills(spec, reading, { supply: { ...supply, pressure: bar(300) }, exchange, until: { stop } });
         expect(Math.abs((found[way]?.settled.pascals ?? 0) - target(spec, reading).pascals)).toBeLessThan(1);
       }
     }),

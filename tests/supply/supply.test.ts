@@ -1,4 +1,6 @@
+import fc from 'fast-check';
 import {
+  beforeCheck,
   bottlesToOrder,
   bottleState,
   checkLoss,
@@ -23,6 +25,8 @@ import {
 import { describe, expect, test } from 'vitest';
 import { SUPPLY } from '../../src/basis/words.js';
 import { readingWith, reads, specWith } from '../support/accumulator.js';
+import { evenly } from '../support/evenly.js';
+import { problemOf } from '../support/problem.js';
 import { numberRows } from '../support/reference.js';
 import { bar, bottleOf, emptyTo, fillingOf, RIG } from './filling.js';
 
@@ -89,6 +93,33 @@ describe('kit', () => {
     const filled = checkLoss(nitrogen, held, volume(30, 'mL'), bar(147));
     expect(valueIn(filled.fall, 'bar')).toBeLessThan(0.05);
     expect(filled.gas.amount.moles).toBeGreaterThan(0);
+  });
+
+  test('what it held before is what the loss leaves as read, whatever was in the kit', () => {
+    fc.assert(
+      fc.property(evenly(1, 250), evenly(0.5, 10), evenly(0, 0.2), evenly(-1, 250), (p, litres, kit, inKit) => {
+        const held = { gasVolume: volume(litres, 'L'), read: emptyTo('A', p, 300).read };
+        const { after, fall, gas } = checkLoss(nitrogen, held, volume(kit, 'L'), bar(inKit));
+        const read = { ...held.read, pressure: after };
+        const found = beforeCheck(nitrogen, { ...held, read }, volume(kit, 'L'), bar(inKit));
+        expect(Math.abs(found.pressure.pascals - held.read.pressure.pascals)).toBeLessThan(1e-3);
+        expect(Math.abs(found.fall.pascals - fall.pascals)).toBeLessThan(1e-3);
+        expect(found.gas.amount.moles).toBeCloseTo(gas.amount.moles, 9);
+      }),
+      { numRuns: 60 },
+    );
+    // Without a kit it is the reading to the last place.
+    const held = { gasVolume: volume(1, 'L'), read: emptyTo('A', 148.3, 150).read };
+    expect(beforeCheck(nitrogen, held, volume(0, 'L'), bar(0)).pressure).toEqual(held.read.pressure);
+  });
+
+  test('a kit that would have had more than there is now is refused', () => {
+    const held = { gasVolume: volume(1, 'L'), read: emptyTo('A', 50, 150).read };
+    const problem = problemOf(() => beforeCheck(nitrogen, held, volume(200, 'mL'), bar(400)));
+    expect(problem).toMatchObject({ code: 'outside bounds', path: 'before' });
+    const most = Number(/at most ([\d.]+)/.exec(problem.wanted)?.[1]);
+    const empty = beforeCheck(nitrogen, held, volume(200, 'mL'), bar(most - 0.01));
+    expect(valueIn(empty.pressure, 'bar')).toBeLessThan(-1);
   });
 
   test('a kit of more pressure takes nothing', () => {

@@ -4,7 +4,6 @@ import {
   bleeding,
   bottleState,
   checkLoss,
-  filling,
   fillingPlan,
   nitrogen,
   normalVolume,
@@ -18,6 +17,7 @@ import {
   type Read,
 } from 'isochore';
 import { bar, celsius } from '../support/accumulator.js';
+import { fills } from '../support/fills.js';
 import { GAMMA, perfectGas } from '../support/perfect-gas.js';
 import { relativeError } from '../support/reference.js';
 import { bottleOf } from '../supply/filling.js';
@@ -50,7 +50,7 @@ function adiabaticFilling(): Group {
       'Thermodynamics, transient control volumes (from memory): T₂ = γ T_in, for a perfect gas with γ = 7/5.',
     checks: [280, 300, 330].map((T_in) => {
       const supply = { pressure: of(300), temperature: temperature(T_in, 'K') };
-      const { adiabatic } = filling(vessel, at(1e-9, 300), { supply, until: { stop: of(150) } });
+      const { adiabatic } = fills(vessel, at(1e-9, 300), { supply, until: { stop: of(150) } });
       return row(`to 150 bar from ${T_in} K`, GAMMA * T_in, adiabatic.temperature.kelvins, 'K');
     }),
   };

@@ -116,7 +116,7 @@ function importsFor(body: string): string[] {
   const values = Object.keys(core).filter(used);
   const types = TYPES.filter(used).map((name) => `type ${name}`);
   const fromRecord = Object.keys(record).filter((name) => used(name) && !(name in core));
-  const fromWorked = Object.keys(worked).filter(used);
+  const fromWorked = Object.keys(worked).filter((name) => used(name) && !(name in core));
   return [
     `import { ${[...values, ...types].join(', ')} } from 'isochore';`,
     ...(fromRecord.length > 0 ? [`import { ${fromRecord.join(', ')} } from 'isochore/record';`] : []),

@@ -66,7 +66,13 @@ function neededStep(step: Step): Step {
     const { relation, about, values, result } = step;
     if (typeof relation === 'object' && relation !== null && typeof about === 'string' && Array.isArray(values)) {
       const { from, gives, unit, formula, source } = relation;
-      const texts: readonly unknown[] = [gives, unit, formula, source, ...(Array.isArray(from) ? from : [undefined])];
+      const texts: readonly unknown[] = [
+        gives,
+        unit,
+        formula,
+        source,
+        ...(Array.isArray(from) ? (from as readonly unknown[]) : [undefined]),
+      ];
       const numbers: readonly unknown[] = [...(values as readonly number[]), result];
       if (
         texts.every((one) => typeof one === 'string') &&

@@ -342,10 +342,6 @@ export const GERMAN_PROBLEMS = {
     wanted: 'ein Druck {side} dem davor, {before} Überdruck',
     remedy: 'nachgefülltes Gas erhöht den Druck, abgelassenes senkt ihn: prüfen, was gemeint ist',
   },
-  'supply too low': {
-    wanted: 'ein Vorrat, der am Ende des Füllens bei {needed} Überdruck oder darüber liegt',
-    remedy: 'eine vollere Flasche nehmen, oder auf einen niedrigeren Druck füllen; Gas strömt zum niedrigeren Druck',
-  },
   'leaves the model': {
     wanted: 'durchweg Gas, innerhalb des Modells {model}',
     remedy:

@@ -66,6 +66,8 @@ export const GERMAN_SOURCES: Readonly<Record<string, string>> = {
     'Newtonsches Abkühlungsgesetz: Gas von einer Temperatur in einer Wand mit fester Temperatur',
   'first law for a rigid vessel that is filled without heat: what flows in brings its enthalpy':
     'erster Hauptsatz für einen starren Behälter, der ohne Wärme gefüllt wird: was einströmt, bringt seine Enthalpie mit',
+  'mass balance of two vessels that have become one, at one temperature':
+    'Stoffbilanz zweier Gefäße, die eins geworden sind, bei einer Temperatur',
   'mass balance of two vessels that become one, at one temperature':
     'Massenbilanz zweier Behälter, die einer werden, bei einer Temperatur',
   "the maker's table, linear between its rows": 'die Tabelle des Herstellers, zwischen ihren Zeilen linear',

@@ -86,6 +86,11 @@ export default defineConfig(
     rules: { 'no-restricted-imports': ['error', { paths: [decimalOutsideText] }] },
   },
   {
+    // Documents are made of reports: it knows the record, by its types and codes, and not its schemas.
+    files: ['src/worked/**'],
+    rules: { 'no-restricted-imports': ['error', { paths: [decimalOutsideText], patterns: [zodOutsideRecord] }] },
+  },
+  {
     files: ['src/quantity/text.ts'],
     rules: { 'no-restricted-imports': ['error', { patterns: [zodOutsideRecord, recordOutsideRecord] }] },
   },

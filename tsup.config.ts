@@ -4,8 +4,14 @@ import { defineConfig } from 'tsup';
 export default defineConfig({
   // Few files, because a program pays for each that it loads. What more than one entry needs becomes a chunk, and `core` is
   // an entry so that decimal.js, which only reading text needs and which no bundler can drop (13 kB gzipped), comes to lie
-  // in a chunk of its own.
-  entry: { core: 'src/core.ts', index: 'src/index.ts', 'record/index': 'src/record/index.ts' },
+  // in a chunk of its own. `card` is one for the same reason: it needs no zod.
+  entry: {
+    core: 'src/core.ts',
+    card: 'src/worked/card/card.ts',
+    index: 'src/index.ts',
+    'record/index': 'src/record/index.ts',
+    'worked/index': 'src/worked/index.ts',
+  },
   format: ['esm', 'cjs'],
   // Shared chunks, in CommonJS too: one identity of every module across the entries.
   splitting: true,
@@ -14,7 +20,7 @@ export default defineConfig({
   sourcemap: true,
   clean: true,
   dts: {
-    entry: { index: 'src/index.ts', 'record/index': 'src/record/index.ts' },
+    entry: { index: 'src/index.ts', 'record/index': 'src/record/index.ts', 'worked/index': 'src/worked/index.ts' },
     // tsup sets an option that TypeScript 6 deprecates.
     compilerOptions: { ignoreDeprecations: '6.0' },
   },

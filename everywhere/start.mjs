@@ -12,6 +12,7 @@ const PROGRAMS = {
   "import 'isochore'": { file: 'start-core.mjs', text: "import 'isochore';\n" },
   "require('isochore')": { file: 'start-core.cjs', text: "require('isochore');\n" },
   "import 'isochore/record'": { file: 'start-record.mjs', text: "import 'isochore/record';\n" },
+  "import 'isochore/worked'": { file: 'start-worked.mjs', text: "import 'isochore/worked';\n" },
 };
 
 /** @param {readonly number[]} values @param {number} share */
@@ -68,6 +69,6 @@ export function startsOf(folder) {
     median: quantile(values, 0.5),
     low: quantile(values, 0.25),
     high: quantile(values, 0.75),
-    files: filesOf(join(dist, name.includes('record') ? 'record/index.js' : 'index.js')).size,
+    files: filesOf(join(dist, `${/isochore\/(\w+)/.exec(name)?.[1] ?? '.'}/index.js`)).size,
   }));
 }

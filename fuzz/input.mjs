@@ -7,6 +7,7 @@ import { build, functionOf, Live, print, sizeOf } from './recipe.mjs';
 import { fingerprint, same } from './unchanged.mjs';
 import { isFault } from 'isochore';
 import * as library from 'isochore';
+import * as record from 'isochore/record';
 
 /** @import { Arbitrary } from 'fast-check' */
 /** @import { Change, Pollution } from './draw.mjs' */
@@ -55,8 +56,13 @@ function apply({ args, changes }) {
 }
 
 /** @param {Subject} subject @returns {(...args: readonly unknown[]) => unknown} */
-export const callOf = (subject) =>
-  subject.call ?? functionOf(subject.name in library ? subject.name : `record.${subject.name}`);
+export const callOf = (subject) => subject.call ?? functionOf(qualified(subject.name));
+
+/** A name with the entry before it, for any but the core. @param {string} name */
+function qualified(name) {
+  if (name in library) return name;
+  return name in record ? `record.${name}` : `worked.${name}`;
+}
 
 /**
  * Calls a function with an input.

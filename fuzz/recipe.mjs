@@ -2,6 +2,7 @@
 // getter throw, or whose values change between two reads, can be generated, made smaller and printed like any other.
 import * as library from 'isochore';
 import * as record from 'isochore/record';
+import * as worked from 'isochore/worked';
 import { createRequire } from 'node:module';
 import { createContext, runInContext } from 'node:vm';
 import { wrapped } from './hostile.mjs';
@@ -62,9 +63,12 @@ const realm = /** @type {object} */ (any(createContext({})));
 /** Parses JSON into objects of another realm. */
 export const parseElsewhere = /** @type {(text: string) => unknown} */ (any(runInContext('JSON.parse', realm)));
 
+/** What stands before the name of a function that is not the core's own. @type {Readonly<Record<string, object>>} */
+const OWNERS = { other: OTHER, record, worked };
+
 /** The functions by name; `other.` ones are of the CommonJS build, beside the ESM one that is called. @param {string} name */
 export function functionOf(name) {
-  const own = name.startsWith('other.') ? OTHER : name.startsWith('record.') ? record : library;
+  const own = OWNERS[name.replace(/\..*$/, '')] ?? library;
   return /** @type {Callable} */ (any(Reflect.get(own, name.replace(/^.*\./, ''))));
 }
 

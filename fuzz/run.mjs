@@ -6,7 +6,7 @@
 // repeat one. Exit status: 0 if all held, 1 if something did not, 2 if it was called wrongly.
 import { setTimeout as wait } from 'node:timers/promises';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
-import { BATCH, runBatch } from './batch.mjs';
+import { BATCH, runBatch, sizeOf } from './batch.mjs';
 import { any } from './recipe.mjs';
 import { SUBJECTS, unmatched } from './subjects/all.mjs';
 
@@ -109,7 +109,7 @@ async function watch(place, seed) {
 /** In the worker: batch after batch, of each function in turn. */
 function work() {
   const { asked, place } = /** @type {{ asked: Asked, place: Int32Array }} */ (any(workerData));
-  const subjects = SUBJECTS.map((subject, index) => ({ subject, index, batch: asked.batch ?? 0, owed: 0 })).filter(
+  const subjects = SUBJECTS.map((subject, index) => ({ subject, index, batch: asked.batch ?? 0 })).filter(
     ({ subject }) => asked.only === undefined || subject.name === asked.only,
   );
   /** @type {Set<string>} */
@@ -119,10 +119,11 @@ function work() {
   let calls = 0;
   while (calls < asked.inputs) {
     for (const next of subjects) {
-      // A function of weight two has two batches in each turn; one of a twentieth, one batch in twenty turns.
-      for (next.owed += next.subject.weight ?? 1; next.owed >= 1 && calls < asked.inputs; next.owed -= 1) {
+      // A function of weight two has two batches in each turn; one of a half, a batch of half the size.
+      const batches = Math.max(1, next.subject.weight ?? 1);
+      for (let i = 0; i < batches && calls < asked.inputs; i += 1) {
         const { subject, batch } = next;
-        const size = Math.min(BATCH, asked.inputs - calls);
+        const size = Math.min(sizeOf(subject), asked.inputs - calls);
         place.set([next.index, batch, 0]);
         const { findings, counts: own } = runBatch(subject, { seed: asked.seed, batch, size }, known, (input) => {
           place[INPUT] = input;

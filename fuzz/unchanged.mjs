@@ -1,6 +1,7 @@
 // What a call must leave as it was: its input, and everything that programs share.
 import * as library from 'isochore';
 import * as record from 'isochore/record';
+import * as worked from 'isochore/worked';
 import { types } from 'node:util';
 
 const MOST = 20_000;
@@ -64,6 +65,7 @@ const ROOTS = [
   globalThis,
   library,
   record,
+  worked,
   Object.getPrototypeOf([][Symbol.iterator]()),
   Object.getPrototypeOf(''[Symbol.iterator]()),
   Object.getPrototypeOf(new Map().entries()),

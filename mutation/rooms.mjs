@@ -18,6 +18,7 @@ export const TESTS = {
   safety: ['safety', 'procedure', 'relation'],
   procedure: ['procedure'],
   record: ['record'],
+  worked: ['worked'],
 };
 
 export const ROOMS = Object.keys(TESTS);

@@ -151,7 +151,11 @@ class CallingRunner {
       format: 'esm',
       target: 'node20',
       packages: 'external',
-      alias: { 'isochore/record': resolve('src/record/index.ts'), isochore: resolve('src/index.ts') },
+      alias: {
+        'isochore/record': resolve('src/record/index.ts'),
+        'isochore/worked': resolve('src/worked/index.ts'),
+        isochore: resolve('src/index.ts'),
+      },
       plugins: [
         {
           name: 'tests and instrumented sources',

@@ -16,6 +16,6 @@
  * @property {(...args: readonly unknown[]) => unknown} [call] Where it is not a plain call.
  * @property {boolean} [neverThrows] Whether not even an error of the caller's own may pass through.
  * @property {boolean} [echoes] Whether its answer holds texts of the caller's as they are.
- * @property {number} [weight] How often it comes up, if not as often as the others.
+ * @property {number} [weight] How many inputs it has for one of the others, if it is not as many.
  */
 export {};

@@ -15,7 +15,7 @@ export type SettlingOutcome =
 /** Codes of what readings say while the gas settles, those of a time constant included. */
 export type SettlingCode = SettlingOutcome | 'settles before it is read' | 'no single time constant';
 
-const TEXT: Readonly<Record<SettlingCode, string>> = {
+export const SETTLING: Readonly<Record<SettlingCode, string>> = {
   'no change seen': 'the readings differ by less than the step of the gauge: a slower change would not be seen',
   warming: 'the pressure rises: the gas is warming after it expanded; read again before it is judged',
   'levelling out': 'the change slows down: the gas approaches the temperature of the shell',
@@ -49,6 +49,6 @@ const TEXT: Readonly<Record<SettlingCode, string>> = {
  * ```
  */
 export function settlingText(code: SettlingCode, own?: Readonly<Partial<Record<SettlingCode, string>>>): string {
-  needCode(TEXT, code, 'code');
-  return ownText(ownField(own, code, 'own'), 'own') ?? TEXT[code];
+  needCode(SETTLING, code, 'code');
+  return ownText(ownField(own, code, 'own'), 'own') ?? SETTLING[code];
 }

@@ -1,5 +1,7 @@
 import { fail, under } from '../basis/fault.js';
+import { taken, type Fields } from '../basis/taken.js';
 import { notPositive, rangeBackwards, rowsAlike, tooManyRows } from '../basis/problem.js';
+import { show, type Trace } from '../basis/relation.js';
 import {
   gaugeOf,
   need,
@@ -92,7 +94,7 @@ const NO_MARK = 'no mark';
  * table.rows.map((row) => row.written.target); // => ['140', '146', '153']
  * ```
  */
-export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven): AdjustmentTable {
+export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven, trace?: Trace): AdjustmentTable {
   needSpecification(spec);
   if (typeof given !== 'object' || given === null) wrongKind('range and steps of an adjustment table', given, 'given');
   const { from, to, every, ambient } = given;
@@ -105,7 +107,8 @@ export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven
   const rows = Array.from({ length: count }, (_, i) => {
     const exact = temperatureOf(from.kelvins + i * every.kelvins);
     const temperature = under('temperatureStep', () => roundTo(exact, { ...temperatureStep, toward: 'nearest even' }));
-    return rowAt(spec, { temperature, ambient }, temperatureStep, gaugeStep);
+    const shown = trace === undefined ? undefined : inRow(trace, i + 1);
+    return rowAt(spec, { temperature, ambient }, temperatureStep, gaugeStep, shown);
   });
   rows.forEach((row, i) => {
     const before = i === 0 ? undefined : rows[i - 1]; // all objects may inherit a field -1
@@ -121,15 +124,21 @@ export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven
   };
 }
 
+/** The steps of a row say which row they are of. */
+function inRow(trace: Trace, row: number): Trace {
+  return (step) => show(trace, { ...step, about: `${step.about}, row ${row}` });
+}
+
 function rowAt(
   spec: Specification,
   at: Conditions,
   temperatureStep: Division<TemperatureUnit>,
   gaugeStep: Division<PressureUnit>,
+  trace?: Trace,
 ): AdjustmentRow {
   const { temperature } = needConditions(at);
-  const target_Pa = targetAt(spec, at);
-  const band = under('gaugeStep', () => bandAbout(spec, at, target_Pa, { gaugeStep }));
+  const target_Pa = targetAt(spec, at, trace);
+  const band = under('gaugeStep', () => bandAbout(spec, at, target_Pa, { gaugeStep }, trace));
   const target = gaugeOf(target_Pa);
   const onGauge = typeof band.onGauge === 'string' ? { lower: NO_MARK, upper: NO_MARK } : band.onGauge;
   return {
@@ -156,14 +165,27 @@ function rowsOf(from: Temperature, to: Temperature, every: TemperatureDifference
   return fail(tooManyRows, 'every', `${count} rows`, { most: String(MOST_ROWS) });
 }
 
-/** Refuses what is no adjustment table. */
-function needAdjustmentTable(table: AdjustmentTable): void {
+type Written = Pick<AdjustmentTable, 'model' | 'temperatureUnit' | 'pressureUnit' | 'ambient'> & {
+  readonly rows: readonly Pick<AdjustmentRow, 'written'>[];
+};
+
+const WRITTEN: Fields = {
+  model: 'as it is',
+  temperatureUnit: 'as it is',
+  pressureUnit: 'as it is',
+  ambient: 'as it is',
+  rows: [{ written: { temperature: 'as it is', target: 'as it is', lower: 'as it is', upper: 'as it is' } }],
+};
+
+/** What is written of an adjustment table, each part of it read once. Refuses what is none. */
+function writtenOf(given: AdjustmentTable): Written {
+  const table: Written = taken(given, WRITTEN);
   if (typeof table === 'object' && table !== null) {
     const { model, temperatureUnit, pressureUnit, rows } = table;
     const named = [model, temperatureUnit, pressureUnit].every((text) => typeof text === 'string');
-    if (named && Array.isArray(rows) && rows.every(isRow)) return;
+    if (named && Array.isArray(rows) && rows.every(isRow)) return table;
   }
-  wrongKind('adjustment table', table, 'table');
+  return wrongKind('adjustment table', given, 'table');
 }
 
 function isRow(row: Partial<AdjustmentRow> | null): boolean {
@@ -174,12 +196,12 @@ function isRow(row: Partial<AdjustmentRow> | null): boolean {
 }
 
 /** The heads of the columns, with unit and basis. */
-function heads({ temperatureUnit, pressureUnit }: AdjustmentTable): readonly string[] {
+function heads({ temperatureUnit, pressureUnit }: Written): readonly string[] {
   const gauge = `[${pressureUnit} gauge]`;
   return [`temperature [${temperatureUnit}]`, `target ${gauge}`, `lower limit ${gauge}`, `upper limit ${gauge}`];
 }
 
-function cells({ written }: AdjustmentRow): readonly string[] {
+function cells({ written }: Pick<AdjustmentRow, 'written'>): readonly string[] {
   return [written.temperature, written.target, written.lower, written.upper];
 }
 
@@ -200,8 +222,8 @@ function cells({ written }: AdjustmentRow): readonly string[] {
  * adjustmentText(table).split('\n').at(-1); // => '              20                 140                      138                      142'
  * ```
  */
-export function adjustmentText(table: AdjustmentTable): string {
-  needAdjustmentTable(table);
+export function adjustmentText(given: AdjustmentTable): string {
+  const table = writtenOf(given);
   const lines = [heads(table), ...table.rows.map(cells)];
   const widths = heads(table).map((_, i) => Math.max(...lines.map((line) => line[i]?.length ?? 0)));
   const aligned = lines.map((line) => line.map((cell, i) => cell.padStart(widths[i] ?? 0)).join('  '));
@@ -227,7 +249,7 @@ export function adjustmentText(table: AdjustmentTable): string {
  * adjustmentCsv(table).split('\r\n')[1]; // => '20,140,138,142'
  * ```
  */
-export function adjustmentCsv(table: AdjustmentTable): string {
-  needAdjustmentTable(table);
+export function adjustmentCsv(given: AdjustmentTable): string {
+  const table = writtenOf(given);
   return [heads(table), ...table.rows.map(cells)].map((line) => `${line.join(',')}\r\n`).join('');
 }

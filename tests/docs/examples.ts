@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import ts from 'typescript';
 import * as core from 'isochore';
 import * as record from 'isochore/record';
+import * as worked from 'isochore/worked';
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 
@@ -115,9 +116,11 @@ function importsFor(body: string): string[] {
   const values = Object.keys(core).filter(used);
   const types = TYPES.filter(used).map((name) => `type ${name}`);
   const fromRecord = Object.keys(record).filter((name) => used(name) && !(name in core));
+  const fromWorked = Object.keys(worked).filter((name) => used(name) && !(name in core));
   return [
     `import { ${[...values, ...types].join(', ')} } from 'isochore';`,
     ...(fromRecord.length > 0 ? [`import { ${fromRecord.join(', ')} } from 'isochore/record';`] : []),
+    ...(fromWorked.length > 0 ? [`import { ${fromWorked.join(', ')} } from 'isochore/worked';`] : []),
   ];
 }
 

@@ -569,7 +569,9 @@ test('every pressure in the report carries value, unit and basis', () => {
     const isBare =
       ['probability', 'adjusting', 'risk'].includes(String(keys.at(-2))) || [...BARE, SLIPPED].includes(last);
     if (!isCount && !isBare)
-      expect(['value', 'minutesAtRest', 'settleMinutes', 'runningHours', 'minutesToLimit']).toContain(last);
+      expect(['value', 'minutesAtRest', 'settleMinutes', 'runningHours', 'minutesToLimit', 'minutesApart', 'fillings']).toContain(
+        last,
+      );
   }
 });
 

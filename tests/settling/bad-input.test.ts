@@ -59,7 +59,11 @@ describe('filling', () => {
   test.each<[string, object, (number | string)[]]>([
     ['a stop above the supply, by any way', { until: { stop: bar(201) } }, [200, 200]],
     ['to settle where only the warm gas is above the supply', { until: { settled: bar(195) } }, ['reached', 200]],
-    ['a bottle that empties', { supply: { ...supply, volume: volume(0.5, 'L') } }, ['empties before', 'empties before']],
+    [
+      'a bottle that empties',
+      { supply: { ...supply, volume: volume(0.5, 'L') } },
+      ['empties before', 'empties before'],
+    ],
   ])('%s: each bound is an outcome of its own', (_, changed, found) => {
     const { isothermal, adiabatic } = filling(vessel, before, { ...given, ...changed });
     expect(

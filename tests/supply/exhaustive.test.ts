@@ -59,7 +59,7 @@ function stepped(stock: Stock, b: number, a: number, n_b: number, n_a: number): 
   if (isAllowed(to.n_to)) return [left(to.n_to), to.n_to];
   if (!isAllowed(n_a * (1 + 1e-9))) return undefined;
   let [low, high] = [n_a, to.n_to];
-  for (let i = 0; i < 60; i += 1) {
+  for (let i = 0; i < 40; i += 1) {
     const middle = (low + high) / 2;
     if (isAllowed(middle)) low = middle;
     else high = middle;

@@ -18,7 +18,11 @@ const OPTIONS: ts.CompilerOptions = {
   types: [],
   module: ts.ModuleKind.NodeNext,
   moduleResolution: ts.ModuleResolutionKind.NodeNext,
-  paths: { isochore: [`${ROOT}src/index.ts`], 'isochore/record': [`${ROOT}src/record/index.ts`] },
+  paths: {
+    isochore: [`${ROOT}src/index.ts`],
+    'isochore/record': [`${ROOT}src/record/index.ts`],
+    'isochore/worked': [`${ROOT}src/worked/index.ts`],
+  },
   noEmit: true,
   skipLibCheck: true,
   // The members of a union then stand in the same order whatever else was compiled before.

@@ -11,16 +11,16 @@ import { idealPart } from './ideal.js';
 // Ω_a and Ω_b follow from the critical point to as many digits as wanted; the paper prints 0.45724 and 0.07780.
 
 /** Critical temperature and pressure of nitrogen, Span et al. (2000). */
-const T_c = 126.192;
+export const T_c = 126.192;
 const p_c = 3.3958e6;
 /** Acentric factor of nitrogen: −log10(p_sat / p_c) at 0.7 T_c, less 1; 0.0372 by the reference equation. */
 const omega = 0.0372;
 const OMEGA_A = 0.457235528921382;
 const OMEGA_B = 0.0777960739038885;
 
-const a_c = (OMEGA_A * R * R * T_c * T_c) / p_c;
-const b = (OMEGA_B * R * T_c) / p_c;
-const kappa = 0.37464 + 1.54226 * omega - 0.26992 * omega * omega;
+export const a_c = (OMEGA_A * R * R * T_c * T_c) / p_c;
+export const b = (OMEGA_B * R * T_c) / p_c;
+export const kappa = 0.37464 + 1.54226 * omega - 0.26992 * omega * omega;
 
 /** Residual part of the Helmholtz energy: −ln(1 − bρ) − A(T) L(bρ), with A = aα / (2√2 b R T). */
 function residual(T_K: number, rho: number, out: Derivatives): void {

@@ -1,0 +1,288 @@
+import type { Block, Equation, Inline, Line, Table } from '../document/block.js';
+import { joined, lineOf } from '../document/line.js';
+import type { Expression } from '../formula/expression.js';
+import { aboutIn, localised, sourceIn } from '../languages/format.js';
+import type {
+  Argument,
+  Derivation,
+  DerivedStep,
+  GasStateWorking,
+  NamedQuantity,
+  Origin,
+  RoundedQuantity,
+} from './derivation.js';
+import { SI_UNITS, type Figure, type Figures } from './figures.js';
+import { numberOf } from './numbers.js';
+import type { Reader } from './reader.js';
+import { withNumbers, type WrittenQuantity, type WrittenStep } from './written-step.js';
+import { isTerm, type Written, type WrittenWorking } from './written.js';
+
+// The blocks of a derivation: each step with where its values come from, its formula, the numbers in it, and the result.
+
+/** The words and the number format for a reader. */
+export interface Pen {
+  readonly reader: Required<Reader>;
+  readonly figures: Figures;
+}
+
+const symbolOf = (name: string): Expression => ({ kind: 'symbol', name });
+const formulaOf = (expression: Expression): Inline => ({ kind: 'formula', expression });
+
+function numberIn(figure: Figure, pen: Pen, form: 'with unit' | 'bare' = 'with unit'): Expression {
+  return numberOf(figure, pen.reader.language, form, pen.figures.digits !== 'exact');
+}
+
+/** What a symbol stands for, in words. */
+export function termOf(symbol: string, { reader }: Pen): string {
+  const { terms } = reader.language.derivation;
+  return Object.hasOwn(terms, symbol) ? (terms[symbol] ?? symbol) : symbol;
+}
+
+/** The basis of a pressure, in words, with a space before it. */
+function basisOf({ meaning }: NamedQuantity, { reader }: Pen): string {
+  if (meaning === 'gauge pressure') return ` ${reader.language.numbers.basis.gauge}`;
+  return meaning === 'absolute pressure' ? ` ${reader.language.numbers.basis.absolute}` : '';
+}
+
+/** A value with unit and basis: `142.013 bar absolute = 14 201 300 Pa`. */
+function valueLine({ named, inFormula, forReader }: WrittenQuantity, pen: Pen): Line {
+  const first = forReader ?? inFormula;
+  const rest = forReader === undefined ? [] : [' = ', formulaOf(numberIn(inFormula, pen))];
+  return [formulaOf(numberIn(first, pen)), basisOf(named, pen), ...rest];
+}
+
+/** All steps, with their working by hand. */
+export function stepBlocks({ steps }: Written, derivation: Derivation, pen: Pen): readonly Block[] {
+  return steps.flatMap((one) => workingBlocks(one, derivation, pen));
+}
+
+function workingBlocks({ written, byHand }: WrittenWorking, derivation: Derivation, pen: Pen): readonly Block[] {
+  const { step, from } = written;
+  const words = pen.reader.language.derivation;
+  const heading = lineOf(words.stepHeading, { number: String(step.number), what: whatOf(step, pen) });
+  if (step.sameAs !== undefined) {
+    const same = lineOf(words.sameStep, {
+      step: String(step.sameAs),
+      symbol: [formulaOf(symbolOf(step.relation.gives))],
+      value: readerLine(written.result, pen),
+    });
+    return [
+      { kind: 'heading', level: 3, text: heading },
+      { kind: 'paragraph', text: same },
+    ];
+  }
+  const origins = from.map((one) => originLine(one, pen));
+  return [
+    { kind: 'heading', level: 3, text: heading },
+    ...(origins.length === 0 ? [] : [{ kind: 'list', marks: 'plain', items: origins } as const]),
+    ...equations(written, pen),
+    ...stateBlocks(step, byHand, derivation, pen),
+  ];
+}
+
+/** Whose value, and what it is: `target, as stated: molar density`. */
+export function whatOf({ about, relation }: DerivedStep, pen: Pen): string {
+  const [whose, term] = [aboutIn(about, pen.reader.language), termOf(relation.gives, pen)];
+  return whose === term ? whose : `${whose}: ${term}`;
+}
+
+function originLine(quantity: WrittenQuantity, pen: Pen): Line {
+  const { origin } = quantity.named as Argument;
+  return joined(
+    [[formulaOf(symbolOf(quantity.named.symbol)), ' = '], valueLine(quantity, pen), ': ', originText(origin, pen)],
+    '',
+  );
+}
+
+function originText(origin: Origin, { reader }: Pen): Line {
+  const { derivation } = reader.language;
+  const template = derivation.origins[origin.from];
+  return lineOf(template, {
+    step: 'step' in origin ? String(origin.step) : '',
+    path: 'path' in origin ? [{ kind: 'given', text: origin.path }] : '',
+    row: 'row' in origin ? String(origin.row) : '',
+    model: 'model' in origin ? [{ kind: 'given', text: origin.model }] : '',
+    source: 'source' in origin ? sourceIn(origin.source, reader.language) : '',
+  });
+}
+
+/** The formula, the numbers in it, and what it gives. */
+function equations(written: WrittenStep, pen: Pen): readonly Equation[] {
+  const { step, formula, result } = written;
+  const source = sourceIn(step.relation.source, pen.reader.language);
+  const [left, right] = formula;
+  const root = symbolOf(step.relation.gives);
+  if (left === undefined) return [];
+  const shown = (figure: Figure): Expression => numberIn(figure, pen);
+  const [numbers, other] = withNumbers(written, shown);
+  if (right === undefined || numbers === undefined || other === undefined) {
+    const copy = left.kind === 'symbol' || left.kind === 'number';
+    return [chain([root, left, ...(copy || numbers === undefined ? [] : [numbers])], result, pen, source)];
+  }
+  return [
+    { kind: 'equation', sides: [left, right], source },
+    { kind: 'equation', sides: [numbers, other] },
+    chain([root], result, pen, undefined),
+  ];
+}
+
+/** Sides that end in a result, in the unit of the formula and then in the reader's. */
+function chain(
+  sides: readonly Expression[],
+  { inFormula, forReader }: WrittenQuantity,
+  pen: Pen,
+  source: Line | undefined,
+): Equation {
+  const last = forReader ?? inFormula;
+  const before = forReader === undefined ? [] : [numberIn(inFormula, pen)];
+  const unit = last.unit === '1' || last.unit === '' ? {} : { unit: last.unit };
+  return {
+    kind: 'equation',
+    sides: [...sides, ...before, numberIn(last, pen, 'bare')],
+    ...unit,
+    ...(source === undefined ? {} : { source }),
+  };
+}
+
+/** A state of the gas by hand. */
+function stateBlocks(
+  { state }: DerivedStep,
+  byHand: readonly WrittenStep[],
+  { model }: Derivation,
+  pen: Pen,
+): readonly Block[] {
+  if (state === undefined || model === 'none') return [];
+  const { reader } = pen;
+  const words = reader.language.derivation;
+  if (state.asIn !== undefined)
+    return [{ kind: 'paragraph', text: lineOf(words.byHandAgain, { step: String(state.asIn) }) }];
+  const residual = numberOf({ text: residualText(state.residual_Pa), unit: 'Pa', half: 0 }, reader.language, 'bare');
+  return [
+    { kind: 'paragraph', text: lineOf(words.byHand, { model: [{ kind: 'given', text: model.id }] }) },
+    ...handBlocks(byHand, state, pen),
+    { kind: 'paragraph', text: lineOf(words.residual, { residual: [formulaOf(residual)] }) },
+  ];
+}
+
+/** A residual is of the size of the last places: two digits of it say enough. */
+function residualText(residual_Pa: number): string {
+  return residual_Pa === 0 ? '0' : residual_Pa.toExponential(1);
+}
+
+function handBlocks(byHand: readonly WrittenStep[], state: GasStateWorking, pen: Pen): readonly Block[] {
+  const words = pen.reader.language.derivation;
+  const terms = byHand.filter(({ step }) => isTerm(step));
+  const rest = byHand.filter(({ step }) => !isTerm(step));
+  const count = state.steps.filter(isTerm).length / 2;
+  const before = rest.slice(0, -2);
+  const kinds = new Map(terms.map(({ step, formula }) => [step.relation, formula[0]]));
+  const told = lineOf(words.sumOfTerms, { count: String(count), symbol: [formulaOf(symbolOf('a_d'))] });
+  return [
+    ...before.flatMap((one) => equations(one, pen)),
+    ...[...kinds].flatMap(([relation, formula]): readonly Block[] =>
+      formula === undefined
+        ? []
+        : [
+            {
+              kind: 'equation',
+              sides: [symbolOf(relation.gives), formula],
+              source: sourceIn(relation.source, pen.reader.language),
+            },
+          ],
+    ),
+    ...(terms.length === 0 ? [] : [termTable(terms, pen)]),
+    ...(terms.length === 0 && count > 0 ? [{ kind: 'paragraph', text: told } as const] : []),
+    ...rest.slice(-2).flatMap((one) => equations(one, pen)),
+  ];
+}
+
+/** Each term and each sum on one row: the terms come in pairs of steps. */
+function termTable(terms: readonly WrittenStep[], pen: Pen): Table {
+  const words = pen.reader.language.derivation;
+  const right = 'right' as const;
+  const rows = terms.flatMap((term, i) => {
+    const sum = terms[i + 1];
+    if (i % 2 === 1 || sum === undefined) return [];
+    // Reduced variables are the same in every term, and stand above.
+    const own = term.from.filter(({ named }) => named.symbol.endsWith('_i'));
+    const pairs = own.map(({ named, inFormula }): Line => [
+      formulaOf(symbolOf(named.symbol)),
+      ' = ',
+      formulaOf(numberIn(inFormula, pen)),
+    ]);
+    const number = (figure: Figure): Line => [formulaOf(numberIn(figure, pen))];
+    return [
+      [
+        term.step.about.replace('term ', ''),
+        joined(pairs, ', '),
+        number(term.result.inFormula),
+        number(sum.result.inFormula),
+      ],
+    ];
+  });
+  return {
+    kind: 'table',
+    caption: words.termsCaption,
+    columns: [
+      { heading: words.term, align: right },
+      { heading: words.coefficients, align: 'left' },
+      { heading: [words.termValue, ' ', formulaOf(symbolOf('a_i'))], align: right },
+      { heading: [words.sumSoFar, ' ', formulaOf(symbolOf('a_d'))], align: right },
+    ],
+    rows,
+  };
+}
+
+/** The results that no later step uses. */
+export function answersOf({ steps }: Written): readonly WrittenStep[] {
+  const used = new Set(
+    steps.flatMap(({ written }) =>
+      written.step.from.flatMap(({ origin }) => (origin.from === 'step' ? [origin.step] : [])),
+    ),
+  );
+  return steps.map(({ written }) => written).filter(({ step }) => !used.has(step.number));
+}
+
+/** What came of it. */
+export function answerTable(answers: readonly WrittenStep[], pen: Pen): Table {
+  const words = pen.reader.language.derivation;
+  return {
+    kind: 'table',
+    columns: [
+      { heading: words.quantity, align: 'left' },
+      { heading: words.symbol, align: 'left' },
+      { heading: words.value, align: 'right' },
+    ],
+    rows: answers.map(({ step, result }): readonly Line[] => [
+      whatOf(step, pen),
+      [formulaOf(symbolOf(step.relation.gives))],
+      readerLine(result, pen),
+    ]),
+  };
+}
+
+/** A value as its reader wants it. */
+export function readerLine({ named, inFormula, forReader }: WrittenQuantity, pen: Pen): Line {
+  return [formulaOf(numberIn(forReader ?? inFormula, pen)), basisOf(named, pen)];
+}
+
+/** Every rounding, with what it was before. */
+export function roundingTable(roundings: readonly RoundedQuantity[], pen: Pen): Table {
+  const { derivation: words } = pen.reader.language;
+  const units = pen.figures.digits === 'exact' ? SI_UNITS : pen.figures.units;
+  return {
+    kind: 'table',
+    columns: [
+      { heading: words.quantity, align: 'left' },
+      { heading: words.exact, align: 'right' },
+      { heading: words.direction, align: 'left' },
+      { heading: words.written, align: 'right' },
+    ],
+    rows: roundings.map((one): readonly Line[] => [
+      words.rounded[one.of],
+      [formulaOf(numberIn(pen.figures.given(one, units), pen)), basisOf(one, pen)],
+      words.directions[one.toward],
+      localised(one.written, pen.reader.language),
+    ]),
+  };
+}

@@ -1,0 +1,267 @@
+import { fail, quote } from '../../basis/fault.js';
+import { wrongKind } from '../../basis/problem.js';
+import type { Arithmetic, Relation, Step, Trace } from '../../basis/relation.js';
+import { DENSITY, PRESSURE, pvtOf, TEMPERATURE_OF } from '../../gas/door.js';
+import { explained } from '../../gas/explained.js';
+import type { GasModel } from '../../gas/model.js';
+import {
+  derivation,
+  type Argument,
+  type Derivation,
+  type DerivedStep,
+  type GasStateWorking,
+  type NamedQuantity,
+  type Origin,
+} from './derivation.js';
+import { givenIn, leafOf, leavesOf, type Given } from './given.js';
+import { roundingsIn } from './roundings.js';
+import { meaningOf, unitOf, type Meaning } from './symbol.js';
+
+/**
+ * How a result is got: the calculation is run with a trace, and each of its steps is told with the symbols, values, units
+ * and origins of all that is in it. A state of the gas is worked again from its temperature and density, through the
+ * equation of its model to p = Z ρ R T.
+ *
+ * @param given all that the calculation is to use, by name: `{ spec, reading }`. A number in a step that is also in here is
+ * said to come from here, under its path; the gas model is found in here as well
+ * @param calculate any calculation of the library that takes a trace
+ * @throws {@link Fault} what the calculation throws; `wrong kind` for a `given` that is no object, for a `calculate` that is
+ * no function and for a step that is none; `too deep`, `too large` for what holds more than a calculation needs
+ * @example
+ * ```ts
+ * const derivation = derivationOf({ spec, reading }, ({ spec, reading }, trace) => target(spec, reading, trace));
+ * derivation.steps.map((step) => `${step.about}: ${step.relation.formula}`); // => ['target, as stated: p_g + p_amb', 'target, as stated: p(T, rho) = p_abs', 'target: p(T, rho)', 'target: p_abs - p_amb']
+ * derivation.steps[0]?.from[0]?.origin; // => { from: 'given', path: 'spec.precharge.pressure' }
+ * ```
+ */
+export function derivationOf<const G extends object, R>(
+  given: G,
+  calculate: (given: G, trace: Trace) => R,
+): Derivation<R> {
+  if (typeof given !== 'object' || given === null)
+    fail(wrongKind, 'given', quote(given), {
+      kind: 'what the calculation uses, by name',
+      maker: 'such as { spec, reading }',
+    });
+  if (typeof calculate !== 'function')
+    fail(wrongKind, 'calculate', quote(calculate), {
+      kind: 'a function that calculates',
+      maker: 'such as ({ spec, reading }, trace) => check(spec, reading, trace)',
+    });
+  const steps: Step[] = [];
+  const result = calculate(given, (step) => steps.push(neededStep(step)));
+  const inputs = givenIn(given);
+  const [model] = inputs.models;
+  return derivation({
+    result,
+    model: model === undefined ? 'none' : { id: model.id, gas: model.gas, citation: model.source.citation },
+    steps: derived(steps, inputs, model),
+    roundings: roundingsIn(result),
+  });
+}
+
+/** A step as it was shown, read once. A calculation of the caller's own may show steps too. */
+function neededStep(step: Step): Step {
+  if (typeof step === 'object' && step !== null) {
+    const { relation, about, values, result } = step;
+    if (typeof relation === 'object' && relation !== null && typeof about === 'string' && Array.isArray(values)) {
+      const { from, gives, unit, formula, source } = relation;
+      const texts: readonly unknown[] = [
+        gives,
+        unit,
+        formula,
+        source,
+        ...(Array.isArray(from) ? (from as readonly unknown[]) : [undefined]),
+      ];
+      const numbers: readonly unknown[] = [...(values as readonly number[]), result];
+      if (
+        texts.every((one) => typeof one === 'string') &&
+        [gives, ...from].every((one) => /^[A-Za-z]\w{0,40}$/.test(one)) &&
+        numbers.every((one) => typeof one === 'number') &&
+        from.length === values.length
+      )
+        return { relation, about, values: [...(values as readonly number[])], result };
+    }
+  }
+  return fail(wrongKind, 'step', quote(step), { kind: 'a step of a calculation', maker: 'a relation' });
+}
+
+function derived(steps: readonly Step[], inputs: Given, model: GasModel | undefined): DerivedStep[] {
+  const before: Before = new Map();
+  const states = new Map<string, GasStateWorking & { readonly number: number }>();
+  const seen = new Map<Relation, Map<string, number>>();
+  return steps.map((step, i) => {
+    const sameAs = firstLike(step, i + 1, seen);
+    const one = { ...derivedStep(step, i + 1, before, inputs, model), ...(sameAs === undefined ? {} : { sameAs }) };
+    const state = model === undefined ? undefined : stateOf(step, one.number, inputs, model, states);
+    return state === undefined ? one : { ...one, state };
+  });
+}
+
+/** The first step with the same relation and values; undefined if this is the first. */
+function firstLike(step: Step, number: number, seen: Map<Relation, Map<string, number>>): number | undefined {
+  const byValues = seen.get(step.relation) ?? new Map<string, number>();
+  seen.set(step.relation, byValues);
+  const key = step.values.join(' ');
+  const first = byValues.get(key);
+  if (first === undefined) byValues.set(key, number);
+  return first;
+}
+
+/** The last step that gave a value of a kind. */
+type Before = Map<string, number>;
+
+function keyOf({ value, meaning, unit }: NamedQuantity): string {
+  return `${value} ${typeof meaning === 'object' ? unit : meaning}`;
+}
+
+function derivedStep(
+  { relation, about, values, result }: Step,
+  number: number,
+  before: Before,
+  inputs: Given,
+  model: GasModel | undefined,
+): DerivedStep {
+  const isStated = /as stated|reference point|tolerance/.test(about);
+  const from = relation.from.map((symbol, i): Argument => {
+    const value = values[i] ?? Number.NaN;
+    const named = namedOf(symbol, value, relation, about);
+    const origin =
+      about === REFERENCE_STATE && relation === DENSITY
+        ? referenceOrigin(named, values, inputs)
+        : originOf(named, isStated || symbol.endsWith('_stated'), relation, before, inputs, model);
+    return { ...named, origin, slope: slopeOf(relation, values, i, result, model) };
+  });
+  const gives = namedOf(relation.gives, result, relation, about);
+  before.set(keyOf(gives), number);
+  return { number, about, relation, from, result: gives };
+}
+
+/** As {@link normalVolume} says it. */
+const REFERENCE_STATE = 'reference state of the volume';
+
+/** A reference state is handed in as a whole, or it is the one of normal conditions. */
+function referenceOrigin({ value, meaning }: NamedQuantity, [T = 0, p = 0]: readonly number[], inputs: Given): Origin {
+  const parents = (of: number, kind: Meaning): Set<string> =>
+    new Set(leavesOf(inputs, of, kind).map(({ path }) => path.replace(/\.?[^.]*$/, '')));
+  const both = parents(p, 'absolute pressure');
+  const [parent] = [...parents(T, 'temperature')].filter((one) => both.has(one));
+  const leaf = leavesOf(inputs, value, meaning).find(({ path }) => parent !== undefined && path.startsWith(parent));
+  return leaf === undefined ? { from: 'published', source: NORMAL } : { from: 'given', path: leaf.path };
+}
+
+const NORMAL = 'normal conditions, 0 °C and 101.325 kPa absolute (DIN 1343)';
+
+function namedOf(symbol: string, value: number, relation: Relation, about: string): NamedQuantity {
+  const meaning = propertyOf(symbol, about) ?? meaningOf(symbol, symbol === relation.gives ? relation.unit : '');
+  return { symbol, value, unit: unitOf(meaning), meaning };
+}
+
+/** A property of both phases has the unit of what the step is about. */
+function propertyOf(symbol: string, about: string): Meaning | undefined {
+  if (!/^y(_|$)/.test(symbol)) return undefined;
+  return {
+    unit: about.startsWith('volume') ? 'm3/mol' : 'J/mol',
+    ...(symbol === 'y' ? {} : { from: 'model' as const }),
+  };
+}
+
+function originOf(
+  named: NamedQuantity,
+  isStated: boolean,
+  relation: Relation,
+  before: Before,
+  inputs: Given,
+  model: GasModel | undefined,
+): Origin {
+  const { symbol, value, meaning } = named;
+  const step = before.get(keyOf(named));
+  if (step !== undefined) return { from: 'step', step };
+  const leaf = leafOf(inputs, value, meaning, isStated);
+  if (value === 1 && (symbol === 'dT' || symbol === 'dp' || symbol === 'e_rho')) return { from: 'one unit' };
+  if (leaf !== undefined) {
+    const row = /\.rows\[(\d+)\]/.exec(leaf.path)?.[1];
+    if (row === undefined) return { from: 'given', path: leaf.path };
+    return { from: 'table', path: leaf.path, row: Number(row) + 1 };
+  }
+  const isOfModel = typeof meaning === 'object' && meaning.from === 'model';
+  if (model !== undefined && isOfModel) return { from: 'model', model: model.id };
+  if (isOfModel || (typeof meaning === 'object' && meaning.from === 'published') || /^[pT]_n$/.test(symbol))
+    return { from: 'published', source: relation.source };
+  return { from: 'calculation' };
+}
+
+/** How a result changes with one of the values of its step. */
+function slopeOf(
+  relation: Relation,
+  values: readonly number[],
+  i: number,
+  result: number,
+  model: GasModel | undefined,
+): number {
+  if (isClosed(relation)) {
+    const value = values[i] ?? Number.NaN;
+    const by = value === 0 ? 1e-6 : Math.abs(value) * 1e-6;
+    const at = (x: number): number => relation.of(...values.map((one, k) => (k === i ? x : one)));
+    return (at(value + by) - at(value - by)) / (2 * by);
+  }
+  const state = model === undefined ? undefined : stateIn(relation, values, result);
+  if (model === undefined || state === undefined) return 0;
+  const { dpdT_rho, dpdrho_T } = pvtOf(model, state.T_K, state.rho);
+  const [byFirst, bySecond] =
+    relation === DENSITY
+      ? [-dpdT_rho / dpdrho_T, 1 / dpdrho_T]
+      : relation === PRESSURE
+        ? [dpdT_rho, dpdrho_T]
+        : [-dpdrho_T / dpdT_rho, 1 / dpdT_rho];
+  return i === 0 ? byFirst : bySecond;
+}
+
+function isClosed(relation: Relation): relation is Arithmetic<readonly string[]> {
+  return 'of' in relation && typeof relation.of === 'function';
+}
+
+interface State {
+  readonly T_K: number;
+  readonly rho: number;
+  readonly p_Pa: number;
+}
+
+/** The state of the gas that a step is about, if it is about one. */
+function stateIn(relation: Relation, [first = 0, second = 0]: readonly number[], result: number): State | undefined {
+  if (relation === DENSITY) return { T_K: first, p_Pa: second, rho: result };
+  if (relation === PRESSURE) return { T_K: first, rho: second, p_Pa: result };
+  return relation === TEMPERATURE_OF ? { rho: first, p_Pa: second, T_K: result } : undefined;
+}
+
+function stateOf(
+  { relation, values, result }: Step,
+  number: number,
+  inputs: Given,
+  model: GasModel,
+  states: Map<string, GasStateWorking & { readonly number: number }>,
+): GasStateWorking | undefined {
+  const state = stateIn(relation, values, result);
+  // At vacuum there is nothing to be worked by hand.
+  if (state === undefined || !(state.rho > 0)) return undefined;
+  const key = `${state.T_K} ${state.rho}`;
+  const seen = states.get(key);
+  if (seen !== undefined) {
+    const { number: asIn, ...same } = seen;
+    return { ...same, residual_Pa: same.pressure_Pa - state.p_Pa, asIn };
+  }
+  const shown: Step[] = [];
+  const p_Pa = explained(model, state.T_K, state.rho, (step) => shown.push(step));
+  if (p_Pa === undefined) return undefined;
+  const before: Before = new Map();
+  const working: GasStateWorking = {
+    steps: shown.map((step, i) => derivedStep(step, i + 1, before, inputs, model)),
+    temperature_K: state.T_K,
+    density_mol_m3: state.rho,
+    compressibility: shown.at(-1)?.values[0] ?? Number.NaN,
+    pressure_Pa: p_Pa,
+    residual_Pa: p_Pa - state.p_Pa,
+  };
+  states.set(key, { ...working, number });
+  return working;
+}

@@ -1,0 +1,92 @@
+import { fail, quote } from '../../basis/fault.js';
+import { wrongKind } from '../../basis/problem.js';
+import type { Block, Line, WorkedDocument } from '../document/block.js';
+import { lineOf } from '../document/line.js';
+import { answersOf, answerTable, roundingTable, stepBlocks, type Pen } from './blocks.js';
+import { needDerivation, type Derivation } from './derivation.js';
+import { SI_UNITS } from './figures.js';
+import { neededReader, type Reader } from './reader.js';
+import { written } from './written.js';
+
+/**
+ * A derivation as blocks of a document, for a reader.
+ *
+ * At `answer` the results that nothing else was made of, and every rounding. At `steps` each step with its formula, the
+ * numbers in it, its result, and where each number comes from; a state of the gas ends with its working by hand. Numbers are
+ * rounded so that the printed numbers, put into the printed formula, give the printed result within what their rounding
+ * allows. At `everything` the reduced variables and each term of the equation of state besides, and every number to its last
+ * digit, in SI units.
+ *
+ * @throws {@link Fault} `wrong kind` for a derivation that {@link derivationOf} did not make; `unknown unit`, `unknown word`,
+ * `outside bounds`, `wrong kind` for the reader
+ * @example
+ * ```ts
+ * const derivation = derivationOf({ spec, reading }, ({ spec, reading }, trace) => target(spec, reading, trace));
+ * const blocks = derivationBlocks(derivation, {
+ *   language: english,
+ *   units: { pressure: 'bar', temperature: '°C', volume: 'L', mass: 'kg' },
+ *   detail: 'steps',
+ * });
+ * const page = documentText({ language: 'en', title: 'Target', blocks }, { width: 100 });
+ * page.includes('p_abs = p_g + p_amb'); // => true
+ * ```
+ */
+export function derivationBlocks(derivation: Derivation, reader: Reader): readonly Block[] {
+  const own = neededReader(reader);
+  needDerivation(derivation, 'derivation');
+  const { language, units, detail, digits } = own;
+  const words = language.derivation;
+  const exact = detail === 'everything';
+  const all = written(derivation.steps, exact ? SI_UNITS : units, exact ? 'exact' : digits);
+  const pen: Pen = { reader: own, figures: all.figures };
+  const { roundings, model } = derivation;
+  const isTold = detail !== 'answer' && derivation.steps.length > 0;
+  const table = answerTable(answersOf(all), pen);
+  return [
+    ...(isTold ? [heading(words.stepsHeading), ...stepBlocks(all, derivation, pen)] : []),
+    heading(words.resultHeading),
+    table.rows.length === 0 ? { kind: 'paragraph', text: words.noSteps } : table,
+    ...(roundings.length === 0 ? [] : [heading(words.roundingsHeading), roundingTable(roundings, pen)]),
+    ...(model === 'none'
+      ? []
+      : [
+          {
+            kind: 'paragraph',
+            text: lineOf(words.model, {
+              model: [{ kind: 'given', text: model.id }],
+              citation: [{ kind: 'given', text: model.citation }],
+            }),
+          } as const,
+        ]),
+    {
+      kind: 'paragraph',
+      text: exact ? words.exactDigits : lineOf(words.digits, { digits: String(all.figures.digits) }),
+    },
+  ];
+}
+
+function heading(text: Line): Block {
+  return { kind: 'heading', level: 2, text };
+}
+
+/**
+ * A derivation as a document of its own.
+ *
+ * @param title other people's text: shown as it is, never as markup
+ * @throws {@link Fault} as {@link derivationBlocks}
+ * @example
+ * ```ts
+ * const derivation = derivationOf({ spec, reading }, ({ spec, reading }, trace) => check(spec, reading, trace));
+ * const document = derivationDocument(derivation, 'Accumulator 3', {
+ *   language: german,
+ *   units: { pressure: 'bar', temperature: '°C', volume: 'L', mass: 'kg' },
+ *   detail: 'answer',
+ * });
+ * document.language; // => 'de'
+ * ```
+ */
+export function derivationDocument(derivation: Derivation, title: string, reader: Reader): WorkedDocument {
+  if (typeof title !== 'string') fail(wrongKind, 'title', quote(title), { kind: 'a text', maker: 'a title' });
+  const blocks = derivationBlocks(derivation, reader);
+  return { language: reader.language.code, title: [{ kind: 'given', text: title }], blocks };
+}

@@ -1,0 +1,25 @@
+/** The one style sheet: black on white, for A4 paper and for a screen of any width. */
+export const STYLE = `html { font: 11pt/1.4 serif; color: #000; background: #fff; }
+body { margin: 0; }
+main { max-width: 60em; margin: 0 auto; padding: 1em; overflow-wrap: anywhere; }
+h1 { font-size: 1.5em; }
+h2 { font-size: 1.2em; border-bottom: 1px solid; }
+h3 { font-size: 1em; border-bottom: 1px dotted; }
+h4 { font-size: 1em; margin-bottom: 0; }
+h1, h2, h3, h4, caption { break-after: avoid; }
+table { border-collapse: collapse; width: 100%; margin: 1em 0; font-size: 0.9em; }
+caption { text-align: left; font-style: italic; }
+th, td { border: 1px solid #888; padding: 0.2em 0.4em; text-align: left; vertical-align: top; }
+th { overflow-wrap: break-word; }
+.number { text-align: right; font-variant-numeric: tabular-nums; }
+tr, .danger, .caution, .note, .signature { break-inside: avoid; }
+.danger, .caution, .note { border: 1px solid; padding: 0.3em 0.6em; }
+.danger { border-width: 3px; }
+.caution { border-style: dashed; }
+.equation { margin-left: 2em; }
+.signature { display: flex; gap: 2em; }
+.signature span { flex: 1; border-top: 1px solid; margin-top: 3em; font-size: 0.8em; }
+.page { border: 0; break-after: page; }
+@media print { main { max-width: none; padding: 0; } }
+@page { size: A4; margin: 15mm; }
+`;

@@ -1,0 +1,41 @@
+// The words of derivations and exercises: sentences with names in braces for what is filled in.
+import type { Origin, RoundedOf, RoundedQuantity } from '../derivation/derivation.js';
+
+/** Words of derivations. */
+export interface DerivationWords {
+  readonly title: string;
+  readonly stepsHeading: string;
+  readonly stepHeading: string;
+  readonly sameStep: string;
+  readonly origins: Readonly<Record<Origin['from'], string>>;
+  readonly byHand: string;
+  readonly byHandAgain: string;
+  readonly residual: string;
+  readonly sumOfTerms: string;
+  readonly termsCaption: string;
+  readonly term: string;
+  readonly coefficients: string;
+  readonly termValue: string;
+  readonly sumSoFar: string;
+  readonly resultHeading: string;
+  readonly quantity: string;
+  readonly symbol: string;
+  readonly value: string;
+  readonly noSteps: string;
+  readonly roundingsHeading: string;
+  readonly exact: string;
+  readonly direction: string;
+  readonly written: string;
+  readonly directions: Readonly<Record<RoundedQuantity['toward'], string>>;
+  readonly rounded: Readonly<Record<RoundedOf, string>>;
+  readonly model: string;
+  readonly digits: string;
+  readonly exactDigits: string;
+  readonly comparisonIntro: string;
+  readonly allAlike: string;
+  readonly by: string;
+  readonly difference: string;
+  readonly onlyIn: string;
+  /** What a symbol stands for; one that is not here is said by its symbol. */
+  readonly terms: Readonly<Record<string, string>>;
+}

@@ -63,7 +63,12 @@ export function filling({ filling, accumulators }) {
       '  ',
     ),
     ...(order === undefined ? [] : wrap(orderText(order), '  ')),
-    ...bleeding.flatMap((one) => [`  ${printable(one.name)}, to be bled:`, ...stops(one.stops, tenth(stepOf(one)))]),
+    ...bleeding.flatMap((one) => [
+      `  ${printable(one.name)}, to be bled:`,
+      ...(one.stops === 'leaves the model'
+        ? ['     no stop: gas of this pressure would condense; look at the reading again']
+        : stops(one.stops, tenth(stepOf(one)))),
+    ]),
     ...(checks === undefined || checks.length === 0 ? [] : wrap(checkText(checks), '  ')),
   ];
 }

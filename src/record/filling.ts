@@ -2,6 +2,7 @@
 import { collect, under, type Problem } from '../basis/fault.js';
 import type { CausedCaution } from '../basis/caused.js';
 import type { CautionCode } from '../basis/caution.js';
+import { leavesModel } from '../basis/problem.js';
 import { supplyText, type SupplyCode, type Words } from '../basis/words.js';
 import { gasQuantity } from '../charge/charge.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
@@ -68,7 +69,7 @@ export function fillingOf(
     made &&
     collect(problems, '', () => {
       const stops = wanting.map((one) => stopsOf(one, made.plan.steps, bottles, stopping));
-      const bleeding = judged.flatMap((one) => bleedingOf(one, stopping));
+      const bleeding = judged.flatMap((one) => bleedingOf(one, stopping, problems));
       const cautions = [...made.plan.cautions, ...[...stops, ...bleeding].flatMap((one) => one?.cautions ?? [])];
       return {
         json: {
@@ -133,11 +134,17 @@ type Stops = ReturnType<typeof stopsOf>;
 function bleedingOf(
   { whose: { group, name }, asFound, asLeft }: Judged,
   stopping: AdmittedSupply['stopping'],
+  problems: Problem[],
 ): { readonly json: FillingJson['bleeding'][number]; readonly cautions: StopPlan['cautions'] }[] {
   const { check, spec, reading } = asLeft ?? asFound;
   if (check.charge.action !== 'vent') return [];
-  const plan = whereToStop(spec, reading, stopping);
-  if (!('steps' in plan)) return [];
+  const own: Problem[] = [];
+  const plan = collect(own, '', () => whereToStop(spec, reading, stopping));
+  // Gas of a pressure that no accumulator has may condense on the way down, which is no fault of the document.
+  if (plan === undefined && own.every(({ code }) => code === leavesModel.code))
+    return [{ json: { group, name, stops: leavesModel.code }, cautions: [] }];
+  problems.push(...own);
+  if (plan === undefined || !('steps' in plan)) return [];
   return [{ json: { group, name, stops: stopsJson(plan, reading.gaugeStep.unit) }, cautions: plan.cautions }];
 }
 

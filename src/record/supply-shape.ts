@@ -115,7 +115,7 @@ export const filling = z.strictObject({
     }),
   ),
   /** Where gas is to be let out: where to stop, and what it settles at. */
-  bleeding: z.array(z.strictObject({ ...named, stops })),
+  bleeding: z.array(z.strictObject({ ...named, stops: z.union([stops, z.literal('leaves the model')]) })),
   /** What each accumulator held before the kit was connected for the reading as found, and what that has taken. */
   checks: z.optional(z.array(z.strictObject({ ...named, before: gaugePressure, fall: pressureDifference, gas }))),
   /** Their pressure wanted is above every bottle. */

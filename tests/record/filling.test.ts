@@ -153,8 +153,20 @@ describe('the plan', () => {
     const venting = accumulators.filter(({ asFound, asLeft }) => (asLeft === 'not read' ? asFound : asLeft).charge.action === 'vent'); // prettier-ignore
     expect(bleeding.map(({ name }) => name)).toEqual(venting.map(({ name }) => name));
     expect(bleeding.length).toBeGreaterThan(0);
-    for (const { stops } of bleeding)
+    for (const { stops } of bleeding) {
+      if (typeof stops === 'string') throw new Error(stops);
       for (const { settled } of stops.steps) expect(settled.adiabatic.value).toBeGreaterThan(Number(settled.isothermal.value)); // prettier-ignore
+    }
+  });
+
+  test('of a pressure that no accumulator has has no stop, and costs the others nothing', () => {
+    const round = roundWith(['$.groups[0].accumulators[2].visit[0].pressure', { value: 1500, unit: 'bar', basis: 'gauge' }], ['$.instruments', NOTHING], ['$.rule', NOTHING]); // prettier-ignore
+    for (const { visit } of round.groups.flatMap((group) => group.accumulators)) visit.forEach((one) => delete one.instruments); // prettier-ignore
+    for (const group of round.groups) put(round, ['groups', round.groups.indexOf(group), 'instruments'], NOTHING);
+    const { filling, problems } = reportRest(round);
+    expect(problems).toEqual([]);
+    expect(filling?.bleeding).toContainEqual({ group: 'Exhaust valves', name: 'EV 3', stops: 'leaves the model' });
+    expect(filling?.steps.length).toBeGreaterThan(0);
   });
 
   test('says what each accumulator held before the kit was connected, where the kit is stated', () => {

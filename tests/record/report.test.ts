@@ -565,13 +565,19 @@ test('every pressure in the report carries value, unit and basis', () => {
     if (typeof value !== 'number') continue;
     const last = String(keys.at(-1));
     const isCount = ['counts', 'decisions'].includes(String(keys[0])) || COUNTS.includes(last);
-    // A probability, a share of a variance, a class and a per cent have no unit.
+    // A probability, a share of a variance, a fraction left, a class and a per cent have no unit.
     const isBare =
-      ['probability', 'adjusting', 'risk'].includes(String(keys.at(-2))) || [...BARE, SLIPPED].includes(last);
+      ['probability', 'adjusting', 'risk', 'left'].includes(String(keys.at(-2))) || [...BARE, SLIPPED].includes(last);
     if (!isCount && !isBare)
-      expect(['value', 'minutesAtRest', 'settleMinutes', 'runningHours', 'minutesToLimit', 'minutesApart', 'fillings']).toContain(
-        last,
-      );
+      expect([
+        'value',
+        'minutesAtRest',
+        'settleMinutes',
+        'runningHours',
+        'minutesToLimit',
+        'minutesApart',
+        'fillings',
+      ]).toContain(last);
   }
 });
 

@@ -24,6 +24,7 @@ export type {
   Derivation,
   DerivedStep,
   GasStateWorking,
+  ModelCited,
   NamedQuantity,
   Origin,
   RoundedOf,

@@ -4,7 +4,6 @@ import type { Expression } from '../formula/expression.js';
 import { aboutIn, localised, sourceIn } from '../languages/format.js';
 import type {
   Argument,
-  Derivation,
   DerivedStep,
   GasStateWorking,
   NamedQuantity,
@@ -52,11 +51,11 @@ function valueLine({ named, inFormula, forReader }: WrittenQuantity, pen: Pen): 
 }
 
 /** All steps, with their working by hand. */
-export function stepBlocks({ steps }: Written, derivation: Derivation, pen: Pen): readonly Block[] {
-  return steps.flatMap((one) => workingBlocks(one, derivation, pen));
+export function stepBlocks({ steps }: Written, pen: Pen): readonly Block[] {
+  return steps.flatMap((one) => workingBlocks(one, pen));
 }
 
-function workingBlocks({ written, byHand }: WrittenWorking, derivation: Derivation, pen: Pen): readonly Block[] {
+function workingBlocks({ written, byHand }: WrittenWorking, pen: Pen): readonly Block[] {
   const { step, from } = written;
   const words = pen.reader.language.derivation;
   const heading = lineOf(words.stepHeading, { number: String(step.number), what: whatOf(step, pen) });
@@ -76,7 +75,7 @@ function workingBlocks({ written, byHand }: WrittenWorking, derivation: Derivati
     { kind: 'heading', level: 3, text: heading },
     ...(origins.length === 0 ? [] : [{ kind: 'list', marks: 'plain', items: origins } as const]),
     ...equations(written, pen),
-    ...stateBlocks(step, byHand, derivation, pen),
+    ...stateBlocks(step, byHand, pen),
   ];
 }
 
@@ -145,20 +144,15 @@ function chain(
 }
 
 /** A state of the gas by hand. */
-function stateBlocks(
-  { state }: DerivedStep,
-  byHand: readonly WrittenStep[],
-  { model }: Derivation,
-  pen: Pen,
-): readonly Block[] {
-  if (state === undefined || model === 'none') return [];
+function stateBlocks({ state }: DerivedStep, byHand: readonly WrittenStep[], pen: Pen): readonly Block[] {
+  if (state === undefined) return [];
   const { reader } = pen;
   const words = reader.language.derivation;
   if (state.asIn !== undefined)
     return [{ kind: 'paragraph', text: lineOf(words.byHandAgain, { step: String(state.asIn) }) }];
   const residual = numberOf({ text: residualText(state.residual_Pa), unit: 'Pa', half: 0 }, reader.language, 'bare');
   return [
-    { kind: 'paragraph', text: lineOf(words.byHand, { model: [{ kind: 'given', text: model.id }] }) },
+    { kind: 'paragraph', text: lineOf(words.byHand, { model: [{ kind: 'given', text: state.model }] }) },
     ...handBlocks(byHand, state, pen),
     { kind: 'paragraph', text: lineOf(words.residual, { residual: [formulaOf(residual)] }) },
   ];

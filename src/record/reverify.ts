@@ -6,6 +6,7 @@ import { emptyFindings, MOST_LISTED, pathOf, shapeProblems, valueAt } from './pr
 import { RoundReportShape, type RoundReport } from './report-shape.js';
 import { DEEPEST } from './document.js';
 import { judgeRound } from './report.js';
+import { WHY } from './because.js';
 import { LIBRARY_VERSION } from './version.js';
 
 /** A place in which the results of a report differ from those that its input gives now. */
@@ -17,16 +18,6 @@ export interface Change {
   /** What its input gives now. */
   readonly to: string;
 }
-
-export const WHY = {
-  'not a report': 'this is no report of the shape that this library writes',
-  'digest does not match': 'the digest does not match: the report was altered after it was made',
-  'other schema version': 'the report is of another schema version than this library writes',
-  'other library version': `another version of the library judged; this is ${LIBRARY_VERSION}`,
-  'other model': 'another gas model was used',
-  'no input': 'the report does not carry its round, so that it cannot be judged again',
-  'another result': 'the same input gives another result with the same version and model: a forged digest, or a defect',
-} as const;
 
 /** What {@link reverify} found. */
 export interface Reverified {

@@ -3,6 +3,7 @@ import { fail, quote } from '../../basis/fault.js';
 import { cellsLeftOut } from '../../basis/problem.js';
 import { byKind, fieldsOf, listOf, oneOf, orNot, refuse, taken, text, word, type Take } from '../door.js';
 import { expression } from '../formula/door.js';
+import { lineText } from './plain.js';
 import type {
   Block,
   Column,
@@ -33,6 +34,10 @@ function takeDocument(): Take<WorkedDocument> {
   const pieces = listOf(inline);
   const line: Take<Line> = (given, path, left) =>
     typeof given === 'string' ? text(given, path, left) : pieces(given, path, left);
+  const saying: Take<Line> = (given, path, left) => {
+    const own = line(given, path, left);
+    return lineText(own).trim() === '' ? refuse('a line that says something', given, path) : own;
+  };
   const lines = listOf(line);
   const column = fieldsOf<Column>('a column', { heading: line, align: oneOf('left', 'right') });
   const wholeTable = fieldsOf<Table>('a table', {
@@ -53,7 +58,7 @@ function takeDocument(): Take<WorkedDocument> {
   };
   const sides = listOf(expression);
   const block = byKind<Block>('a block', {
-    heading: fieldsOf<Heading>('a heading', { kind: oneOf('heading'), level: oneOf(1, 2, 3), text: line }),
+    heading: fieldsOf<Heading>('a heading', { kind: oneOf('heading'), level: oneOf(1, 2, 3), text: saying }),
     paragraph: fieldsOf<Paragraph>('a paragraph', { kind: oneOf('paragraph'), text: line }),
     list: fieldsOf<List>('a list', { kind: oneOf('list'), marks: oneOf('numbered', 'plain'), items: notEmpty(lines) }),
     table,
@@ -77,7 +82,7 @@ function takeDocument(): Take<WorkedDocument> {
     }),
     'page break': fieldsOf<PageBreak>('a page break', { kind: oneOf('page break') }),
   });
-  return fieldsOf<WorkedDocument>('a document', { language, title: line, blocks: listOf(block) });
+  return fieldsOf<WorkedDocument>('a document', { language, title: saying, blocks: listOf(block) });
 }
 
 /** A list with an entry at least. */

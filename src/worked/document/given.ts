@@ -29,8 +29,14 @@ export function runsLeft(text: string): boolean {
   return /[\u0590-\u08FF\u200F\uFB1D-\uFDFF\uFE70-\uFEFC\u{10800}-\u{10FFF}\u{1E800}-\u{1EFFF}]/u.test(text);
 }
 
-/** Other people's text as it goes into plain text and Markdown: isolated by U+2068 and U+2069, if it runs left. */
-export function isolated(text: string): string {
+/** Other people's text as it is shown: a dash for one that says nothing, so that its place is not empty. */
+export function shown(text: string): string {
   const clean = printable(text);
+  return clean.trim() === '' ? '–' : clean;
+}
+
+/** The same as it goes into plain text and Markdown: isolated by U+2068 and U+2069, if it runs left. */
+export function isolated(text: string): string {
+  const clean = shown(text);
   return runsLeft(clean) ? `\u2068${clean}\u2069` : clean;
 }

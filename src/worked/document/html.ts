@@ -2,9 +2,9 @@
 import { expressionHtml } from '../formula/expression.js';
 import type { Block, Equation, Inline, Line, Signatures, Table, WorkedDocument } from './block.js';
 import { neededDocument } from './door.js';
-import { pieces, printable } from './given.js';
+import { pieces, printable, shown } from './given.js';
 import { STYLE } from './style.js';
-import { lineText } from './text.js';
+import { lineText } from './plain.js';
 
 /**
  * A document as one HTML file, to be shown or printed: no scripts, nothing loaded from anywhere, one small style sheet.
@@ -30,7 +30,7 @@ export function documentHtml(document: WorkedDocument): string {
     '<head>',
     '<meta charset="utf-8">',
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<title>${escaped(lineText(title))}</title>`,
+    `<title>${entities(lineText(title))}</title>`,
     `<style>\n${STYLE}</style>`,
     '</head>',
     '<body>',
@@ -75,7 +75,7 @@ function inlineHtml(piece: Inline): string {
   if (typeof piece === 'string') return escaped(piece);
   if (piece.kind === 'formula') return expressionHtml(piece.expression);
   if (piece.kind === 'strong') return `<strong>${escaped(piece.text)}</strong>`;
-  return `<bdi>${escaped(piece.text)}</bdi>`;
+  return `<bdi>${escaped(shown(piece.text))}</bdi>`;
 }
 
 const ENTITY: Readonly<Record<string, string>> = {
@@ -87,7 +87,11 @@ const ENTITY: Readonly<Record<string, string>> = {
 };
 
 function escaped(text: string): string {
-  return printable(text).replace(/[&<>"']/g, (found) => ENTITY[found] ?? found);
+  return entities(printable(text));
+}
+
+function entities(text: string): string {
+  return text.replace(/[&<>"']/g, (found) => ENTITY[found] ?? found);
 }
 
 function equationHtml({ sides, signs, unit, source }: Equation): string {

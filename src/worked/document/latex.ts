@@ -3,7 +3,7 @@
 import { expressionLatex, unitLatex } from '../formula/expression.js';
 import type { Block, Equation, Inline, Line, List, Signatures, Table, WorkedDocument } from './block.js';
 import { neededDocument } from './door.js';
-import { pieces, printable } from './given.js';
+import { pieces, printable, shown } from './given.js';
 
 /**
  * A document in LaTeX, whole, with its preamble: for LuaLaTeX or XeLaTeX, with amsmath, longtable, fontspec, geometry.
@@ -73,8 +73,8 @@ function lineLatex(line: Line): string {
 function inlineLatex(piece: Inline): string {
   if (typeof piece === 'string') return escaped(printable(piece));
   if (piece.kind === 'formula') return `\\(${expressionLatex(piece.expression)}\\)`;
-  const text = escaped(printable(piece.text));
-  return piece.kind === 'strong' ? `\\textbf{${text}}` : `{${text}}`;
+  if (piece.kind === 'strong') return `\\textbf{${escaped(printable(piece.text))}}`;
+  return `{${escaped(shown(piece.text))}}`;
 }
 
 const SPECIAL: Readonly<Record<string, string>> = {

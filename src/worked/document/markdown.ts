@@ -4,7 +4,7 @@ import { expressionText } from '../formula/expression.js';
 import type { Block, Inline, Line, Table, WorkedDocument } from './block.js';
 import { neededDocument } from './door.js';
 import { isolated, pieces, printable } from './given.js';
-import { equationLines } from './text.js';
+import { equationLines } from './plain.js';
 
 /**
  * A document in Markdown: CommonMark, with the tables of GitHub's extension, and no HTML in it.

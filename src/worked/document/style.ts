@@ -4,11 +4,13 @@ body { margin: 0; }
 main { max-width: 60em; margin: 0 auto; padding: 1em; overflow-wrap: anywhere; }
 h1 { font-size: 1.5em; }
 h2 { font-size: 1.2em; border-bottom: 1px solid; }
-h3 { font-size: 1em; }
-h1, h2, h3, caption { break-after: avoid; }
+h3 { font-size: 1em; border-bottom: 1px dotted; }
+h4 { font-size: 1em; margin-bottom: 0; }
+h1, h2, h3, h4, caption { break-after: avoid; }
 table { border-collapse: collapse; width: 100%; margin: 1em 0; font-size: 0.9em; }
 caption { text-align: left; font-style: italic; }
 th, td { border: 1px solid #888; padding: 0.2em 0.4em; text-align: left; vertical-align: top; }
+th { overflow-wrap: break-word; }
 .number { text-align: right; font-variant-numeric: tabular-nums; }
 tr, .danger, .caution, .note, .signature { break-inside: avoid; }
 .danger, .caution, .note { border: 1px solid; padding: 0.3em 0.6em; }

@@ -2,10 +2,9 @@
 import { fail, quote } from '../../basis/fault.js';
 import { outsideBounds } from '../../basis/problem.js';
 import { refuse } from '../door.js';
-import { expressionText } from '../formula/expression.js';
 import { neededDocument } from './door.js';
-import type { Block, Column, Equation, Inline, Line, Signatures, Table, WorkedDocument } from './block.js';
-import { isolated, pieces, printable } from './given.js';
+import type { Block, Column, Signatures, Table, WorkedDocument } from './block.js';
+import { equationLines, lineText } from './plain.js';
 import { padded, widthOf, wrapped } from './width.js';
 
 /** How wide plain text is, in columns of a terminal. */
@@ -66,7 +65,10 @@ function blockText(block: Block, width: number): readonly string[] {
     case 'notice':
       return hanging(`${block.label.toUpperCase()}: `, lineText(block.text), width);
     case 'equation':
-      return equationLines(block).flatMap((one) => hanging('    ', one, width));
+      return equationLines(block).flatMap((one) => {
+        const lead = /^ */.exec(one)?.[0] ?? '';
+        return hanging(`    ${lead}`, one.slice(lead.length), width);
+      });
     case 'table':
       return tableText(block, width);
     case 'signatures':
@@ -74,28 +76,6 @@ function blockText(block: Block, width: number): readonly string[] {
     case 'page break':
       return ['', '* * *'.padStart(Math.floor(width / 2) + 2), ''];
   }
-}
-
-/** A line as plain text. */
-export function lineText(line: Line): string {
-  return pieces(line).map(inlineText).join('');
-}
-
-function inlineText(piece: Inline): string {
-  if (typeof piece === 'string') return printable(piece);
-  if (piece.kind === 'formula') return expressionText(piece.expression);
-  return piece.kind === 'given' ? isolated(piece.text) : printable(piece.text);
-}
-
-/** The lines of an equation, one a side but for the first two, which stand together. */
-export function equationLines({ sides, signs, unit, source }: Equation): readonly string[] {
-  const [first = '', second, ...rest] = sides.map((side, i) => {
-    const end = i === sides.length - 1 && unit !== undefined ? ` ${unit}` : '';
-    return `${i === 0 ? '' : `${signs?.[i - 1] ?? '='} `}${expressionText(side)}${end}`;
-  });
-  const indent = ' '.repeat(widthOf(first) + 1);
-  const lines = [second === undefined ? first : `${first} ${second}`, ...rest.map((one) => `${indent}${one}`)];
-  return source === undefined ? lines : [...lines, `[${lineText(source)}]`];
 }
 
 function underlined(text: string, by: string, width: number): string {

@@ -128,6 +128,7 @@ export interface RoundWords {
   readonly parts: string;
   readonly workingHeading: string;
   readonly workingOf: string;
+  readonly workingLeft: string;
   readonly noWorking: string;
   readonly signaturesHeading: string;
   readonly readBy: string;

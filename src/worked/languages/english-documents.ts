@@ -197,6 +197,7 @@ export const ENGLISH_DOCUMENTS: Omit<DocumentWords, 'because'> = {
     parts: '{name}: parts renewed: {parts}',
     workingHeading: 'The working',
     workingOf: '{accumulator}, as found',
+    workingLeft: '{accumulator}, as left',
     noWorking: 'The report does not carry its round, so that its results cannot be worked again.',
     signaturesHeading: 'Signatures',
     readBy: 'Read by',

@@ -16,7 +16,7 @@ import {
 } from '../../basis/words.js';
 import { REMARK, STEP } from '../../procedure/steps.js';
 import { problemTexts } from '../../record/codes.js';
-import { WHY } from '../../record/reverify.js';
+import { WHY } from '../../record/because.js';
 import { SETTLING } from '../../settling/words.js';
 import { ENGLISH_DERIVATION } from './english-derivation.js';
 import { ENGLISH_DOCUMENTS } from './english-documents.js';

@@ -221,6 +221,7 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
     parts: '{name}: erneuerte Teile: {parts}',
     workingHeading: 'Der Rechengang',
     workingOf: '{accumulator}, wie vorgefunden',
+    workingLeft: '{accumulator}, wie verlassen',
     noWorking: 'Der Bericht enthält seine Runde nicht, so dass seine Ergebnisse nicht nachgerechnet werden können.',
     signaturesHeading: 'Unterschriften',
     readBy: 'Abgelesen von',

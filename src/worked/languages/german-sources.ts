@@ -102,6 +102,23 @@ export const GERMAN_SOURCES: Readonly<Record<string, string>> = {
     'der größte Druck, der auf einen gedruckten gerundet wird, nach Definition des Rundens',
   'relative uncertainty of density, as the source of the gas model states it':
     'relative Unsicherheit der Dichte, wie die Quelle des Gasmodells sie angibt',
+  'a term of the residual Helmholtz energy, times its derivative by ln δ: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
+    'ein Glied der residuellen Helmholtz-Energie, mal seiner Ableitung nach ln δ: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
+  'attraction at a temperature: Peng and Robinson (1976), Ind. Eng. Chem. Fundam. 15, 59':
+    'Anziehung bei einer Temperatur: Peng und Robinson (1976), Ind. Eng. Chem. Fundam. 15, 59',
+  'compression factor from the residual Helmholtz energy, 1 + δ ∂αr/∂δ: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
+    'Realgasfaktor aus der residuellen Helmholtz-Energie, 1 + δ ∂αr/∂δ: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
+  'compression factor of an ideal gas, by definition': 'Realgasfaktor eines idealen Gases, nach Definition',
+  'compression factor: Peng and Robinson (1976), Ind. Eng. Chem. Fundam. 15, 59':
+    'Realgasfaktor: Peng und Robinson (1976), Ind. Eng. Chem. Fundam. 15, 59',
+  'inverse reduced temperature: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
+    'inverse reduzierte Temperatur: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
+  'pressure of a gas, by definition of its compression factor':
+    'Druck eines Gases, nach Definition seines Realgasfaktors',
+  'reduced density: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
+    'reduzierte Dichte: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
+  'sum of the terms: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
+    'Summe der Glieder: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
   'residual of a printed pressure, by definition': 'Rest eines gedruckten Drucks, nach Definition',
 };
 

@@ -14,6 +14,8 @@ export interface About {
   readonly report: RoundReport;
   readonly language: Language;
   readonly say: Say;
+  /** The same for sentences of the report, which stay as they are where they are not in the words of the language. */
+  readonly tell: Say;
   readonly again: Reverified;
 }
 

@@ -6,6 +6,7 @@ import { shapeProblems } from '../../record/problems.js';
 import { reportRound } from '../../record/report.js';
 import { RoundReportShape, type RoundReport } from '../../record/report-shape.js';
 import { reverify, type Reverified } from '../../record/reverify.js';
+import type { Detail } from '../derivation/reader.js';
 import type { Block, WorkedDocument } from '../document/block.js';
 import { given as othersText } from '../document/given.js';
 import { sayIn } from '../document/line.js';
@@ -24,8 +25,8 @@ import { workings } from './working.js';
 /** How the document of a round is to be. There are no defaults. */
 export interface RoundDocumentGiven {
   readonly language: Language;
-  /** The working behind each result as an appendix, or none. */
-  readonly working: 'each result' | 'left out';
+  /** How much of the working behind each result, as an appendix; `left out` for none. */
+  readonly working: Detail | 'left out';
 }
 
 /**
@@ -52,7 +53,9 @@ export function roundDocument(report: RoundReport, given: RoundDocumentGiven): W
   const language = neededLanguage(given.language);
   const own = neededReport(report);
   const again = reverify(own);
-  const about: About = { report: inWords(own, again, language), language, say: sayIn(language), again };
+  const say = sayIn(language);
+  const tell = again.outcome === 'same' ? say : (text: string): string => text;
+  const about: About = { report: inWords(own, again, language), language, say, tell, again };
   const words = language.document.round;
   const { title } = own;
   return {
@@ -71,12 +74,12 @@ export function roundDocument(report: RoundReport, given: RoundDocumentGiven): W
       ...remarks(about),
       ...signatures(about),
       ...provenance(about),
-      ...(working === 'each result' ? workings(about) : []),
+      ...(working === 'left out' ? [] : workings(about, working)),
     ] satisfies readonly Block[],
   };
 }
 
-const HOW: Take<RoundDocumentGiven['working']> = /* @__PURE__ */ oneOf('each result', 'left out');
+const HOW: Take<RoundDocumentGiven['working']> = /* @__PURE__ */ oneOf('answer', 'steps', 'everything', 'left out');
 
 /** The report, read once. */
 function neededReport(report: unknown): RoundReport {

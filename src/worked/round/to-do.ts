@@ -40,19 +40,19 @@ function isOpen({ asFound, state }: AccumulatorJson): boolean {
 
 function task(accumulator: AccumulatorJson, about: About): readonly Block[] {
   const { asFound, asLeft, state } = accumulator;
-  const { language, say } = about;
+  const { language, tell } = about;
   const words = language.document.round;
   const left: readonly Line[] =
     asLeft === 'not read'
       ? []
       : [
-          lineOf(words.left, { outcome: language.document.outcomes[asLeft.outcome], why: say(asLeft.why) }),
+          lineOf(words.left, { outcome: language.document.outcomes[asLeft.outcome], why: tell(asLeft.why) }),
           ...(state === 'in order' ? [] : [...doubts(asLeft, about), ...instruction(asLeft, about)]),
         ];
   const items = [...causes(asFound, about), ...doubts(asFound, about), ...instruction(asFound, about), ...left];
   return [
     { kind: 'heading', level: 3, text: nameOf(accumulator, about) },
-    { kind: 'paragraph', text: sentence(say(asFound.why)) },
+    { kind: 'paragraph', text: sentence(tell(asFound.why)) },
     ...(items.length === 0 ? [] : [{ kind: 'list', marks: 'plain', items } as const]),
   ];
 }
@@ -62,18 +62,18 @@ function sentence(text: string): string {
   return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`;
 }
 
-function causes({ causes = [] }: JudgedJson, { language, say }: About): readonly Line[] {
-  return causes.map(({ text }) => lineOf(language.document.round.cause, { cause: say(text) }));
+function causes({ causes = [] }: JudgedJson, { language, tell }: About): readonly Line[] {
+  return causes.map(({ text }) => lineOf(language.document.round.cause, { cause: tell(text) }));
 }
 
 /** What makes a reading doubtful: it looks like a slip, something is lacking, or the instruments leave it open. */
 function doubts({ decision, slips = [], uncertainty }: JudgedJson, about: About): readonly Line[] {
-  const { language, say, report } = about;
+  const { language, tell, report } = about;
   const words = language.document.round;
   const term = (code: string): string => report.terms?.find((one) => one.code === code)?.text ?? code;
   const meant = slips.map((one) =>
     lineOf(words.meant, {
-      slips: say(one.slips.map(({ text }) => text).join(', ')),
+      slips: tell(one.slips.map(({ text }) => text).join(', ')),
       outcome: language.document.outcomes[one.outcome],
     }),
   );
@@ -91,21 +91,24 @@ function doubts({ decision, slips = [], uncertainty }: JudgedJson, about: About)
       above: percent(probability.above, about),
       largest: term(settling.largest),
     }),
-    lineOf(words.settle, { ways: say(settling.ways.map(({ text }) => text).join('; ')) }),
+    lineOf(words.settle, { ways: tell(settling.ways.map(({ text }) => text).join('; ')) }),
   ];
 }
 
-function instruction({ charge, outcome, because, decision }: JudgedJson, { language, say }: About): readonly Line[] {
+function instruction(
+  { charge, outcome, because, decision }: JudgedJson,
+  { language, say, tell }: About,
+): readonly Line[] {
   const words = language.document.round;
   // Said already: read again.
   if (charge.action === 'none' || decision?.outcome === 'inconclusive') return [];
   if (charge.action === 'withheld') {
     const code = because.every((one) => one === 'beyond the scale') ? 'beyond the scale' : outcome;
-    return code in words.next ? [words.next[code as keyof typeof words.next]] : [sentence(say(charge.why))];
+    return code in words.next ? [words.next[code as keyof typeof words.next]] : [sentence(tell(charge.why))];
   }
   const { action, gas, stop, settleMinutes } = charge;
   const how = lineOf(words[action], { mass: say(gas.rounded.mass), volume: say(gas.rounded.normalVolume) });
-  if (stop.action === 'withheld') return [how, lineOf(words.noStop, { why: say(stop.why) })];
+  if (stop.action === 'withheld') return [how, lineOf(words.noStop, { why: tell(stop.why) })];
   if (typeof stop.mark === 'string') return [how, words.noMark];
   const mark = say(`${stop.mark.value} ${stop.mark.unit} ${stop.mark.basis}`);
   return [joined([how, lineOf(words.stop, { mark, minutes: say(String(settleMinutes)) })], ' ')];

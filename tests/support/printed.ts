@@ -84,9 +84,9 @@ export function equationsByStep(blocks: readonly Block[]): Map<number, Equation[
   let step: Equation[] = [];
   for (const block of blocks) {
     if (block.kind === 'heading' && block.level === 3) {
-      const title = typeof block.text === 'string' ? block.text : block.text.join('');
+      const [title] = typeof block.text === 'string' ? [block.text] : block.text;
       step = [];
-      found.set(Number.parseInt(title, 10), step);
+      found.set(Number.parseInt(String(title), 10), step);
     }
     if (block.kind === 'heading' && block.level < 3) step = [];
     if (block.kind === 'equation') step.push(block);

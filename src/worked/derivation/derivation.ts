@@ -1,5 +1,5 @@
 // What a derivation is: plain data, before it is written in any words, units or format.
-import type { Relation } from '../../basis/relation.js';
+import type { Relation, Step } from '../../basis/relation.js';
 import { CheckedValue, isChecked, wrongKind, type Checked } from '../../quantity/kind.js';
 import type { Meaning } from './symbol.js';
 
@@ -57,8 +57,10 @@ export interface DerivedStep {
 export interface GasStateWorking {
   /** The model whose equation it is. */
   readonly model: string;
-  /** Reduced variables, terms with their running sum, the compression factor, and p = Z ρ R T with it. */
+  /** Reduced variables, the compression factor, and p = Z ρ R T with it. */
   readonly steps: readonly DerivedStep[];
+  /** The terms of the equation, each followed by the sum up to it. */
+  readonly terms: readonly Step[];
   readonly temperature_K: number;
   readonly density_mol_m3: number;
   readonly compressibility: number;

@@ -65,7 +65,13 @@ function neededStep(step: Step): Step {
     const { relation, about, values, result } = step;
     if (typeof relation === 'object' && relation !== null && typeof about === 'string' && Array.isArray(values)) {
       const { from, gives, unit, formula, source } = relation;
-      const texts: readonly unknown[] = [gives, unit, formula, source, ...(Array.isArray(from) ? from : [undefined])];
+      const texts: readonly unknown[] = [
+        gives,
+        unit,
+        formula,
+        source,
+        ...(Array.isArray(from) ? (from as readonly unknown[]) : [undefined]),
+      ];
       const numbers: readonly unknown[] = [...(values as readonly number[]), result];
       if (
         texts.every((one) => typeof one === 'string') &&
@@ -235,6 +241,11 @@ function stateIn(relation: Relation, [first = 0, second = 0]: readonly number[],
   return relation === TEMPERATURE_OF ? { rho: first, p_Pa: second, T_K: result } : undefined;
 }
 
+/** Whether a step is one of a term of an equation of state, or of the sum up to it. */
+function isTerm({ about }: Step): boolean {
+  return about.startsWith('term ');
+}
+
 function stateOf(
   { relation, values, result }: Step,
   number: number,
@@ -257,7 +268,8 @@ function stateOf(
   const before: Before = new Map();
   const working: GasStateWorking = {
     model: model.id,
-    steps: shown.map((step, i) => derivedStep(step, i + 1, before, inputs, model)),
+    steps: shown.filter((step) => !isTerm(step)).map((step, i) => derivedStep(step, i + 1, before, inputs, model)),
+    terms: shown.filter(isTerm),
     temperature_K: state.T_K,
     density_mol_m3: state.rho,
     compressibility: shown.at(-1)?.values[0] ?? Number.NaN,

@@ -86,3 +86,11 @@ export function derivationDocument(derivation: Derivation, title: string, reader
   const blocks = derivationBlocks(derivation, reader);
   return { language: reader.language.code, title: [{ kind: 'given', text: title }], blocks };
 }
+
+/** The steps of a derivation alone, without what stands around them. */
+export function toldSteps(derivation: Derivation, reader: Required<Reader>): readonly Block[] {
+  needDerivation(derivation, 'derivation');
+  const exact = reader.detail === 'everything';
+  const all = written(derivation.steps, exact ? SI_UNITS : reader.units, exact ? 'exact' : reader.digits);
+  return stepBlocks(all, { reader, figures: all.figures });
+}

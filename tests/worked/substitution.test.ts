@@ -90,7 +90,7 @@ function heldClosed(step: DerivedStep, { sides, unit = '' }: Equation, where: st
   const evaluate = (scope: Record<string, number>): number => valueOf(formula, asScope(scope));
   const found = evaluate(Object.fromEntries([...given].map(([symbol, { value }]) => [symbol, value])));
   const inFormula = heldNumber(printedNumber(third, unit), step.result.value, step.result.meaning, where);
-  const room = allowed(evaluate, given) + inFormula.half + 1e-12 * Math.abs(found);
+  const room = allowed(evaluate, given) + inFormula.half + 1e-12 * (given.size + 1) * Math.abs(found);
   if (!(Math.abs(found - inFormula.value) <= room * (1 + 1e-9) + scaleOf(given) * 1e-14))
     expect.fail(`${where}: ${found}, printed ${inFormula.value}, within ${room}`);
 }

@@ -53,7 +53,9 @@ export function comparisonBlocks(one: Derivation, other: Derivation, reader: Rea
   const pairs = paired(all[0] ?? [], all[1] ?? []).filter(
     ({ one: a, other: b }) => detail !== 'steps' || a?.result.named.value !== b?.result.named.value,
   );
-  const names = [one, other].map(({ model }): Line => [{ kind: 'given', text: model === 'none' ? '–' : model.id }]);
+  const names = [one, other].map(({ models }): Line => [
+    { kind: 'given', text: models.map(({ id }) => id).join(', ') || '–' },
+  ]);
   const column = (i: number): Line => lineOf(words.by, { model: names[i] ?? '' });
   const table: Table = {
     kind: 'table',

@@ -113,6 +113,7 @@ const GREEK: Readonly<Record<string, readonly [string, string]>> = {
   eta: ['η', '\\eta'],
   kappa: ['κ', '\\kappa'],
   tau: ['τ', '\\tau'],
+  theta: ['θ', '\\theta'],
   dp: ['Δp', '\\Delta p'],
   dT: ['ΔT', '\\Delta T'],
 };

@@ -58,5 +58,6 @@ export type { Expression, Operator } from './formula/expression.js';
 
 export { english } from './languages/english.js';
 export { german } from './languages/german.js';
+export type { FillingWords, SafetyWords } from './languages/charging-words.js';
 export type { CardWords, DocumentWords, RoundWords } from './languages/document-words.js';
 export type { EveryWord, Language, NumberFormat } from './languages/language.js';

@@ -202,10 +202,10 @@ describe('a card is refused', () => {
     expect(problemOf(() => card(specWith(), { ...given, manual: 7 as never })).path).toBe('given.manual');
     expect(problemOf(() => card(specWith(), { ...given, volumeStep: { step: 0, unit: 'L' } })).code).toBe('not a step');
     expect(problemOf(() => card(specWith(), { ...given, language: 'de' as never })).path).toBe('language');
-    const { supply, ...half } = german;
+    const { settling, ...half } = german;
     expect(
       problemOf(() => card(specWith({ gasVolume: volume(1, 'L') }), { ...given, language: half as never })).path,
-    ).toBe('language.supply');
-    expect(Object.keys(supply).length).toBeGreaterThan(0);
+    ).toBe('language.settling');
+    expect(Object.keys(settling).length).toBeGreaterThan(0);
   });
 });

@@ -13,7 +13,7 @@ type Less<T, K extends keyof T> = Omit<T, K>;
 test('a code without words is refused', () => {
   expectTypeOf<Less<EveryWord['reasons'], 'below the lower limit'>>().not.toExtend<EveryWord['reasons']>();
   expectTypeOf<Less<EveryWord['problems'], 'liquid'>>().not.toExtend<EveryWord['problems']>();
-  expectTypeOf<Less<Language['supply'], 'no bottle to use'>>().not.toExtend<Language['supply']>();
+  expectTypeOf<Less<EveryWord['supply'], 'no bottle to use'>>().not.toExtend<EveryWord['supply']>();
   expectTypeOf<Less<Language['document'], 'separators'>>().not.toExtend<Language['document']>();
   expectTypeOf<Less<Language['document']['round'], 'partial'>>().not.toExtend<Language['document']['round']>();
 });

@@ -135,6 +135,51 @@ describe('what to do', () => {
   });
 });
 
+describe('filling and safety numbers', () => {
+  const lines = linesOf(report);
+
+  test('stand as the report has them, in its order', () => {
+    const { filling } = report;
+    if (filling === undefined) throw new Error('no filling');
+    const steps = lines.filter((line) => /^\d+\. .* on .*settled/.test(line));
+    expect(steps.map((line) => /^\d+\. (.+?) on (.+?): /.exec(line)?.slice(1))).toEqual(
+      filling.steps.map(({ bottle, name }) => [bottle, name]),
+    );
+    for (const [i, { moved, vented }] of filling.steps.entries())
+      expect(steps[i]).toContain(`${moved.rounded.mass} of nitrogen, and ${vented.rounded.mass} vented from the kit`);
+    const [table] = tablesOfMarkdown(documentMarkdown(roundDocument(report, given))).filter(
+      ([head]) => head?.[0] === 'bottle',
+    );
+    expect(table?.slice(1).map(([name, , , usable, use]) => [name, usable, use])).toEqual(
+      filling.bottles.map(({ name, aboveResidual, use }) => [name, aboveResidual.rounded.mass, use]),
+    );
+    expect(lines.indexOf('Filling, step by step')).toBeLessThan(lines.indexOf('Safety numbers'));
+  });
+
+  test('are rounded to the side that does not make them smaller', () => {
+    const { safety } = report;
+    if (safety === undefined) throw new Error('no safety numbers');
+    for (const { specification, hot, energy } of safety.specifications) {
+      const [, shown, most] =
+        new RegExp(`^- ${specification}: gas at its upper limit comes to ([\\d.]+) .* pressure of ([\\d.]+) `).exec(
+          lines.find((line) => line.startsWith(`- ${specification}: gas at its`)) ?? '',
+        ) ?? [];
+      expect(Number(shown)).toBeGreaterThanOrEqual(Number(hot?.pressure.value) - 1e-9);
+      expect(Number(most)).toBeLessThanOrEqual(Number(hot?.allowable.value) + 1e-9);
+      const charged = /stored energy (\d+) kJ/.exec(
+        lines.find((line) => line.startsWith(`- ${specification}: stored`)) ?? '',
+      );
+      expect(1000 * Number(charged?.[1])).toBeGreaterThanOrEqual(energy?.charged.value ?? Number.NaN);
+    }
+    for (const { name, lowest } of safety.releases) {
+      const percent = /released: ([\d.]+) %/.exec(lines.find((line) => line.includes(`(${name}) released`)) ?? '')?.[1];
+      expect(Number(percent)).toBeLessThanOrEqual(100 * lowest.fraction);
+      expect(Number(percent)).toBeGreaterThan(100 * lowest.fraction - 0.11);
+    }
+    expect(lines).toContain('They clear nothing: the maker, local codes and licensed practice decide.');
+  });
+});
+
 test('each caution names the accumulators that it belongs to', () => {
   const lines = linesOf(report);
   for (const { code, severity, text } of report.cautions) {

@@ -55,7 +55,7 @@ export interface CardGiven extends AdjustmentTableGiven {
  *   volumeStep: { step: 0.1, unit: 'L' },
  *   language: english,
  * });
- * documentMarkdown(page).includes('| 40 | 153 | 151 | 155 |'); // => true
+ * documentMarkdown(page).includes('| 40 | 153 | 151 | 154 |'); // => true
  * ```
  */
 export function card(spec: Specification, given: CardGiven): WorkedDocument {

@@ -15,6 +15,7 @@ export type Expression =
   | { readonly kind: 'minus'; readonly of: Expression }
   | { readonly kind: 'call'; readonly name: string; readonly of: readonly Expression[] };
 
+/** What joins two sides of an expression. */
 export type Operator = '+' | '−' | '×' | '÷' | 'power';
 
 const SIGN = { '+': ' + ', '−': ' − ', '×': ' · ', '÷': ' / ', power: '^' } as const;

@@ -1,4 +1,5 @@
 // The words of documents: headings, heads of columns, sentences with names in braces for what is filled in.
+import type { FillingWords, SafetyWords } from './charging-words.js';
 import type { Outcome } from '../../verdict/judge.js';
 import type { Acceptance } from '../../verdict/rule.js';
 import type { Separator } from '../../target/specification.js';
@@ -158,4 +159,6 @@ export interface DocumentWords {
   readonly model: string;
   readonly card: CardWords;
   readonly round: RoundWords;
+  readonly filling: FillingWords;
+  readonly safety: SafetyWords;
 }

@@ -1,4 +1,5 @@
 // English: the words of documents.
+import { ENGLISH_FILLING, ENGLISH_SAFETY } from './english-charging.js';
 import type { DocumentWords } from './document-words.js';
 
 export const ENGLISH_DOCUMENTS: Omit<DocumentWords, 'because'> = {
@@ -80,6 +81,8 @@ export const ENGLISH_DOCUMENTS: Omit<DocumentWords, 'because'> = {
     provenanceHeading: 'Where it comes from',
     manual: 'Specification: {source}',
   },
+  filling: ENGLISH_FILLING,
+  safety: ENGLISH_SAFETY,
   round: {
     title: 'Check of the nitrogen pre-charge',
     summaryHeading: 'Summary',

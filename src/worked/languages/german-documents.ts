@@ -1,4 +1,5 @@
 // German: the words of documents.
+import { GERMAN_FILLING, GERMAN_SAFETY } from './german-charging.js';
 import type { DocumentWords } from './document-words.js';
 
 export const GERMAN_DOCUMENTS: DocumentWords = {
@@ -95,6 +96,8 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
     provenanceHeading: 'Woher sie kommt',
     manual: 'Vorgabe: {source}',
   },
+  filling: GERMAN_FILLING,
+  safety: GERMAN_SAFETY,
   round: {
     title: 'Prüfung des Stickstoff-Vorfülldrucks',
     summaryHeading: 'Zusammenfassung',

@@ -1,5 +1,5 @@
 // German: the sequence of a check, filling and settling, the supply of gas.
-import type { Language } from './language.js';
+import type { EveryWord, Language } from './language.js';
 
 export const GERMAN_STEPS: Language['steps'] = {
   secure: 'Die Maschine abstellen und gegen Anlassen sichern; Schilder anbringen, wo sie angelassen werden kann.',
@@ -60,7 +60,7 @@ export const GERMAN_SETTLING: Language['settling'] = {
     'weglassen, oder einen gröberen Schritt angeben',
 };
 
-export const GERMAN_SUPPLY: Language['supply'] = {
+export const GERMAN_SUPPLY: EveryWord['supply'] = {
   'another gas on the label': 'das Etikett der Flasche nennt ein anderes Gas: nicht anschließen',
   'purity not stated': 'eine Reinheit ist verlangt, und das Etikett der Flasche nennt keine',
   'purity too low': 'die Reinheit auf dem Etikett der Flasche ist geringer als verlangt',

@@ -17,6 +17,7 @@ export interface EveryWord extends Words {
   readonly uncertainty: Readonly<Record<UncertaintyCode, string>>;
   readonly settled: Readonly<Record<SettledBy, string>>;
   readonly slips: Readonly<Record<SlipCode, string>>;
+  readonly supply: Readonly<Record<SupplyCode, string>>;
   readonly explained: string;
   readonly corrected: string;
 }
@@ -37,7 +38,6 @@ export interface Language {
   readonly numbers: NumberFormat;
   /** For a report in this language as well: `reportRound(round, { problems, words: german.words })`. */
   readonly words: EveryWord;
-  readonly supply: Readonly<Record<SupplyCode, string>>;
   readonly settling: Readonly<Record<SettlingCode, string>>;
   readonly steps: Readonly<Record<WorkStep | StepRemark, string>>;
   readonly severities: Readonly<Record<Severity, string>>;

@@ -35,6 +35,17 @@ export function gaugeText({ value, unit }: Value, { step }: Division<PressureUni
   return write(gauge(Number(value), unit), { step, unit }).replace(/ gauge$/, '');
 }
 
+/** A gauge pressure with the word for its basis, to a step. */
+export function writtenGauge({ value, unit }: Value, { step }: { readonly step: number }, toward?: Toward): string {
+  const as = toward === undefined ? { step, unit } : { step, unit, toward };
+  return write(gauge(Number(value), unit), as);
+}
+
+/** A step where nobody reads a gauge: of so many bar, or what is about as much in the unit. */
+export function stepAt(unit: PressureUnit, bars: number): Division<PressureUnit> {
+  return { step: unit === 'MPa' ? bars / 10 : bars, unit };
+}
+
 /** A difference, to a step in its own unit, without the word for its basis. */
 export function differenceText({ value, unit }: Value, { step }: { readonly step: number }, toward?: Toward): string {
   const as = toward === undefined ? { step, unit } : { step, unit, toward };

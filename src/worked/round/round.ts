@@ -16,8 +16,10 @@ import type { Language } from '../languages/language.js';
 import type { About } from './about.js';
 import { instruments, remarks, signatures } from './appendix.js';
 import { cautions } from './cautions.js';
+import { filling } from './filling.js';
 import { found, readings } from './found.js';
 import { gasToAdd, toDo } from './to-do.js';
+import { safety } from './safety.js';
 import { problems, provenance, summary } from './summary.js';
 import { whole } from './whole.js';
 import { workings } from './working.js';
@@ -45,7 +47,7 @@ export interface RoundDocumentGiven {
  * ```ts
  * const report = reportRound(round, { problems: 'refuse the round' });
  * const page = roundDocument(report, { language: english, working: 'left out' });
- * documentMarkdown(page).includes('Accumulators judged: 2; not judged: 0.'); // => true
+ * documentMarkdown(page).includes('Accumulators judged: 1; not judged: 0.'); // => true
  * ```
  */
 export function roundDocument(report: RoundReport, given: RoundDocumentGiven): WorkedDocument {
@@ -69,6 +71,8 @@ export function roundDocument(report: RoundReport, given: RoundDocumentGiven): W
       ...found(about),
       ...toDo(about),
       ...gasToAdd(about),
+      ...filling(about),
+      ...safety(about),
       ...readings(about),
       ...instruments(about),
       ...remarks(about),

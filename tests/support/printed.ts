@@ -17,9 +17,22 @@ function asWritten(expression: Expression): string {
     .replaceAll('−', '-')
     .replaceAll(';', ',')
     .replaceAll('\u202F', '')
-    .replaceAll('ρ', 'rho')
-    .replaceAll('Δ', 'd');
+    .replace(/[α-ωΔ]/g, (letter) => NAMES[letter] ?? letter);
 }
+
+const NAMES: Readonly<Record<string, string>> = {
+  ρ: 'rho',
+  α: 'alpha',
+  β: 'beta',
+  γ: 'gamma',
+  δ: 'delta',
+  ε: 'epsilon',
+  η: 'eta',
+  θ: 'theta',
+  κ: 'kappa',
+  τ: 'tau',
+  Δ: 'd',
+};
 
 const compiled = new Map<string, EvalFunction>();
 
@@ -84,9 +97,10 @@ export function equationsByStep(blocks: readonly Block[]): Map<number, Equation[
   let step: Equation[] = [];
   for (const block of blocks) {
     if (block.kind === 'heading' && block.level === 3) {
-      const [title] = typeof block.text === 'string' ? [block.text] : block.text;
+      const [title] =
+        typeof block.text === 'string' ? [block.text] : block.text.filter((piece) => typeof piece === 'string');
       step = [];
-      found.set(Number.parseInt(String(title), 10), step);
+      found.set(Number.parseInt(title ?? '', 10), step);
     }
     if (block.kind === 'heading' && block.level < 3) step = [];
     if (block.kind === 'equation') step.push(block);

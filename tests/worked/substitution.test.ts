@@ -87,10 +87,10 @@ function heldClosed(step: DerivedStep, { sides, unit = '' }: Equation, where: st
       return [symbol, heldNumber(printedNumber(printed), value, meaning, `${where}: ${symbol}`)] as const;
     }),
   );
-  const evaluate = (scope: Record<string, number>): number => valueOf(formula, asScope(scope));
+  const evaluate = (scope: Record<string, number>): number => valueOf(formula, scope);
   const found = evaluate(Object.fromEntries([...given].map(([symbol, { value }]) => [symbol, value])));
   const inFormula = heldNumber(printedNumber(third, unit), step.result.value, step.result.meaning, where);
-  const room = allowed(evaluate, given) + inFormula.half + 1e-12 * Math.abs(found);
+  const room = allowed(evaluate, given) + inFormula.half + 1e-12 * (given.size + 1) * Math.abs(found);
   if (!(Math.abs(found - inFormula.value) <= room * (1 + 1e-9) + scaleOf(given) * 1e-14))
     expect.fail(`${where}: ${found}, printed ${inFormula.value}, within ${room}`);
 }
@@ -98,16 +98,6 @@ function heldClosed(step: DerivedStep, { sides, unit = '' }: Equation, where: st
 /** Sums of large numbers round in their last places. */
 const scaleOf = (given: Map<string, Printed>): number =>
   Math.max(0, ...[...given.values()].map((x) => Math.abs(x.value)));
-
-/** Symbols as the printed text has them. */
-const asScope = (scope: Record<string, number>): Record<string, number> =>
-  Object.fromEntries(
-    Object.entries(scope).map(([symbol, value]) => [
-      symbol.replace(/^(tau|delta|kappa|alpha)(?=_|$)/, (x) => GREEK[x] ?? x),
-      value,
-    ]),
-  );
-const GREEK: Readonly<Record<string, string>> = { tau: 'τ', delta: 'δ', kappa: 'κ', alpha: 'α' };
 
 /** The density or temperature that was solved for, put into the equation of the paper. */
 function heldRoot(step: DerivedStep, model: string, equations: readonly Equation[], where: string): void {
@@ -180,7 +170,7 @@ function heldPressure(step: DerivedStep, model: string, { sides, unit = '' }: Eq
 }
 
 /** npm run substitutions draws a thousand of each. */
-const COUNT = Number(process.env['DERIVATIONS'] ?? 25);
+const COUNT = Number(process.env['DERIVATIONS'] ?? 12);
 
 describe.each(CASES)('%s', (name, derive) => {
   test('every substitution gives its printed result', () => {

@@ -4,6 +4,8 @@ import { joined, lineOf } from '../document/line.js';
 import type { Expression } from '../formula/expression.js';
 import { parsed } from '../formula/parse.js';
 import { aboutIn, localised, sourceIn } from '../languages/format.js';
+import type { Language } from '../languages/language.js';
+import { NORMAL } from './derive.js';
 import type { Argument, DerivedStep, GasStateWorking, NamedQuantity, Origin, RoundedQuantity } from './derivation.js';
 import { SI_UNITS, type Figure, type Figures } from './figures.js';
 import { numberOf } from './numbers.js';
@@ -96,8 +98,12 @@ function originText(origin: Origin, { reader }: Pen): Line {
     path: 'path' in origin ? [{ kind: 'given', text: origin.path }] : '',
     row: 'row' in origin ? String(origin.row) : '',
     model: 'model' in origin ? [{ kind: 'given', text: origin.model }] : '',
-    source: 'source' in origin ? sourceIn(origin.source, reader.language) : '',
+    source: 'source' in origin ? publishedBy(origin.source, reader.language) : '',
   });
+}
+
+function publishedBy(source: string, language: Language): string {
+  return source === NORMAL ? language.derivation.normalConditions : sourceIn(source, language);
 }
 
 /** The formula, the numbers in it, and what it gives. */
@@ -110,8 +116,10 @@ function equations(written: WrittenStep, pen: Pen): readonly Equation[] {
   const shown = (figure: Figure): Expression => numberIn(figure, pen);
   const [numbers, other] = withNumbers(written, shown);
   if (right === undefined || numbers === undefined || other === undefined) {
-    const copy = left.kind === 'symbol' || left.kind === 'number';
-    return [chain([root, left, ...(copy || numbers === undefined ? [] : [numbers])], result, pen, source)];
+    // A copy has no substitution, and a number of its own is the result.
+    const sides =
+      left.kind === 'number' ? [root] : left.kind === 'symbol' || !numbers ? [root, left] : [root, left, numbers];
+    return [chain(sides, result, pen, source)];
   }
   return [
     { kind: 'equation', sides: [left, right], source },

@@ -157,7 +157,7 @@ function referenceOrigin({ value, meaning }: NamedQuantity, [T = 0, p = 0]: read
   return leaf === undefined ? { from: 'published', source: NORMAL } : { from: 'given', path: leaf.path };
 }
 
-const NORMAL = 'normal conditions, 0 °C and 101.325 kPa absolute (DIN 1343)';
+export const NORMAL = 'normal conditions, 0 °C and 101.325 kPa absolute (DIN 1343)';
 
 function namedOf(symbol: string, value: number, relation: Relation, about: string): NamedQuantity {
   const meaning = propertyOf(symbol, about) ?? meaningOf(symbol, symbol === relation.gives ? relation.unit : '');

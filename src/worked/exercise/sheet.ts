@@ -61,10 +61,12 @@ function documentOf(exercises: readonly Exercise[], title: string, reader: Reade
     language: own.language.code,
     title: [{ kind: 'given', text: title }],
     blocks: [
-      ...Array.from({ length: exercises.length }, (_, i) => needed(exercises[i], i)).flatMap((exercise, i) => [
-        { kind: 'heading', level: 2, text: lineOf(words.heading, { number: String(i + 1) }) } as const,
-        ...write(exercise, own),
-      ]),
+      ...Array.from({ length: exercises.length }, (_, i) => needed((exercises as readonly Exercise[])[i], i)).flatMap(
+        (exercise, i) => [
+          { kind: 'heading', level: 2, text: lineOf(words.heading, { number: String(i + 1) }) } as const,
+          ...write(exercise, own),
+        ],
+      ),
       { kind: 'paragraph', text: words.caution },
     ],
   };

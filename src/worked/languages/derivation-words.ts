@@ -9,6 +9,7 @@ export interface DerivationWords {
   readonly stepHeading: string;
   readonly sameStep: string;
   readonly origins: Readonly<Record<Origin['from'], string>>;
+  readonly normalConditions: string;
   readonly byHand: string;
   readonly byHandAgain: string;
   readonly residual: string;

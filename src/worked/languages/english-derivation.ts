@@ -14,6 +14,7 @@ export const ENGLISH_DERIVATION: DerivationWords = {
     'one unit': 'a change of one unit',
     calculation: 'worked out in the calculation, without a step of its own',
   },
+  normalConditions: 'normal conditions, 0 °C and 101.325 kPa absolute (DIN 1343)',
   byHand: 'By hand, with the compression factor of {model} at this temperature and density:',
   byHandAgain: 'The same state as in step {step}, where it is worked by hand.',
   residual: 'By hand less the pressure of the state, before rounding: {residual} Pa.',

@@ -20,8 +20,8 @@ export const ENGLISH_EXERCISE: ExerciseWords = {
     'nothing of the oil side': 'The log says nothing of the oil side.',
     'minutes after draining': '{minutes} min after draining the gas gauge shows {pressure}.',
     'at rest': 'Oil and gas have been at rest for an hour.',
-    'noted temperature': 'The log says {temperature} for the shell, read from a dial without a unit on it.',
-    'noted pressure': 'The log says {pressure} for the gas gauge; the gauge has two scales.',
+    'noted temperature': 'The log says {temperature} for the shell.',
+    'noted pressure': 'The log says {pressure} for the gas gauge, which has two scales.',
     'others within':
       'Every other accumulator of the round, with the same instruments but read by somebody else, is within its band.',
     'one of the round': 'Accumulator {name}: {pressure}.',

@@ -14,6 +14,7 @@ export const GERMAN_DERIVATION: DerivationWords = {
     'one unit': 'eine Änderung um eine Einheit',
     calculation: 'in der Rechnung ermittelt, ohne eigenen Schritt',
   },
+  normalConditions: 'Normzustand, 0 °C und 101,325 kPa absolut (DIN 1343)',
   byHand: 'Von Hand, mit dem Realgasfaktor von {model} bei dieser Temperatur und Dichte:',
   byHandAgain: 'Derselbe Zustand wie in Schritt {step}; dort ist er von Hand gerechnet.',
   residual: 'Von Hand weniger dem Druck des Zustands, vor dem Runden: {residual} Pa.',

@@ -20,9 +20,8 @@ export const GERMAN_EXERCISE: ExerciseWords = {
     'nothing of the oil side': 'Im Protokoll steht nichts von der Ölseite.',
     'minutes after draining': '{minutes} min nach dem Entleeren zeigt das Gasmanometer {pressure}.',
     'at rest': 'Öl und Gas sind seit einer Stunde in Ruhe.',
-    'noted temperature':
-      'Im Protokoll steht {temperature} für die Behälterwand, von einer Skala ohne Einheit abgelesen.',
-    'noted pressure': 'Im Protokoll steht {pressure} für das Gasmanometer; es hat zwei Skalen.',
+    'noted temperature': 'Im Protokoll steht {temperature} für die Behälterwand.',
+    'noted pressure': 'Im Protokoll steht {pressure} für das Gasmanometer, das zwei Skalen hat.',
     'others within':
       'Jeder andere Speicher der Runde, mit denselben Geräten, aber von jemand anderem abgelesen, liegt in seinem Band.',
     'one of the round': 'Speicher {name}: {pressure}.',

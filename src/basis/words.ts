@@ -144,7 +144,7 @@ export function inWords(given: Problem, words?: Words): Problem {
   const problem = copyOf(given);
   needProblem(problem, 'problem');
   const own = ownField(ownField(words, 'problems', 'words'), problem.code, 'words.problems');
-  if (own === undefined) return given;
+  if (own === undefined) return problem;
   const text = (field: keyof ProblemText): string => {
     const text = ownText(ownField(own, field, 'words.problems'), `words.problems.${field}`);
     return filled(

@@ -7,7 +7,7 @@ import { pressureDifference } from '../quantity/pressure.js';
 import { isObject } from '../target/table.js';
 import { needCertificate, type Certificate } from './certificate.js';
 import { all, needBetween, needCount, needPositive, needScale, needTemperature, needWord, oneOf } from './checks.js';
-import type { Reading } from './reading.js';
+import { shown, type Reading } from './reading.js';
 
 /** Accuracy class of a dial gauge after EN 837-1: the limit of its error as a percentage of its span. */
 export type AccuracyClass = 0.1 | 0.25 | 0.6 | 1 | 1.6 | 2.5 | 4;
@@ -132,7 +132,8 @@ export function gaugeTemperatureLimit(gauge: Gauge, trace?: Trace): number | 'no
 }
 
 /** Whether a reading, as the gauge showed it, lies where the accuracy of its gauge holds. */
-export function notCovered(gauge: Gauge, { pressure }: Reading): NotCovered | undefined {
+export function notCovered(gauge: Gauge, reading: Reading): NotCovered | undefined {
+  const pressure = shown(reading);
   if (pressure.pascals < 0) return 'reading below zero';
   if (pressure.pascals > gauge.fullScale.pascals) return 'reading above full scale';
   if (gauge.type === 'digital gauge' || gauge.zero === 'without stop pin') return undefined;

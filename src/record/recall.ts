@@ -18,7 +18,7 @@ import { emptyFindings, isUnder, listAt, valueAt, type Findings } from './proble
 import { gaugeJson, quantity, temperatureJson, type Measured } from './quantities.js';
 import type { AccumulatorJson, JudgedJson, RoundReport } from './report-shape.js';
 import { lookedAt, reverifyText, type Reverified } from './reverify.js';
-import { needWords } from './words.js';
+import { ownWords } from './words.js';
 
 /** An instrument that was found wrong, and for which days that is taken to hold. */
 export interface Recalling {
@@ -112,10 +112,10 @@ export interface Recalled {
  * [change?.name, change?.before.state, change?.after.state]; // => ['EV 1', 'work needed', 'in order']
  * ```
  */
-export function recall(reports: readonly unknown[], recalling: Recalling, words?: Words): Recalled {
+export function recall(reports: readonly unknown[], recalling: Recalling, givenWords?: Words): Recalled {
   if (!Array.isArray(reports)) wrongKind('list of reports', reports, 'reports');
   const what = neededRecalling(recalling);
-  needWords(words, 'words');
+  const words = ownWords(givenWords, 'words');
   const all: Gathered = { judgedAgain: 0, changes: [], notJudgedAgain: [], problems: [] };
   for (let i = 0; i < reports.length; i += 1) recallOne(reports[i], i, what, words, all);
   return all;

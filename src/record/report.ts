@@ -12,7 +12,7 @@ import { emptyFindings, MOST_LISTED, valueAt, type Findings } from './problems.j
 import type { RoundReport } from './report-shape.js';
 import { safetyOf, type Safety } from './safety.js';
 import { LIBRARY_VERSION } from './version.js';
-import { needWords } from './words.js';
+import { ownWords } from './words.js';
 import { wholeRound } from './whole.js';
 import { cautionsOf, gasJson, judgedJson } from './write.js';
 import { termJson, termsOf } from './write-certainty.js';
@@ -52,10 +52,10 @@ export function reportRound(json: unknown, when: When): RoundReport {
 /** {@link reportRound}, for a document in which problems may have been found already, or that could not be read at all. */
 export function reportFound(document: Document | undefined, when: When, findings: Findings): RoundReport {
   if (when?.problems !== 'refuse the round' && when?.problems !== 'report the rest') badWhen(when);
-  needWords(when.words, 'when.words');
-  const report = judgeRound(document, when.words, findings);
-  if (when.problems === 'refuse the round')
-    failIfAny(cutShort(findings).map((problem) => inWords(problem, when.words)));
+  const { problems } = when;
+  const words = ownWords(when.words, 'when.words');
+  const report = judgeRound(document, words, findings);
+  if (problems === 'refuse the round') failIfAny(cutShort(findings).map((problem) => inWords(problem, words)));
   return { ...report, digest: canonicalSha256(report) };
 }
 

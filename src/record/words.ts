@@ -2,7 +2,17 @@ import * as z from 'zod/mini';
 import { CAUTION } from '../basis/caution.js';
 import { failIfAny, problem, quote, type Problem } from '../basis/fault.js';
 import { wordsUnsound } from '../basis/problem.js';
-import { CAUSE, CORRECTED, EXPLAINED, REASON, SETTLED, SLIP, SUPPLY, uncertaintyText } from '../basis/words.js';
+import {
+  CAUSE,
+  CORRECTED,
+  EXPLAINED,
+  REASON,
+  SETTLED,
+  SLIP,
+  SUPPLY,
+  uncertaintyText,
+  type Words,
+} from '../basis/words.js';
 import {
   CAUTION_CODES,
   CAUSES,
@@ -33,14 +43,24 @@ const WordsShape = z.strictObject({
   corrected: z.optional(text),
 });
 
-/** Refuses words that are not sound; the path leads to them. */
-export function needWords(words: unknown, path: string): void {
-  if (words === undefined) return;
+/** Words, each read once, so that what is checked is what is used. Refused if they are not sound; the path leads to them. */
+export function ownWords(given: Words | undefined, path: string): Words | undefined {
+  if (given === undefined) return undefined;
+  const words = copyOf(given, LEVELS) as z.infer<typeof WordsShape>;
   const shape = shapeProblems(WordsShape, words).map(({ path: inner, found, wanted }) =>
     problem(wordsUnsound, under(path, inner), found, { wanted }),
   );
   failIfAny(shape);
-  failIfAny(braceProblems(words as z.infer<typeof WordsShape>, path));
+  failIfAny(braceProblems(words, path));
+  return words as Words;
+}
+
+/** Kind, code, and the two texts of a problem. */
+const LEVELS = 3;
+
+function copyOf(given: unknown, levels: number): unknown {
+  if (levels === 0 || typeof given !== 'object' || given === null || Array.isArray(given)) return given;
+  return Object.fromEntries(Object.entries(given).map(([key, inner]) => [key, copyOf(inner, levels - 1)]));
 }
 
 /** Names in braces that the library has no value for. */

@@ -1,4 +1,5 @@
 import { fail, under } from '../basis/fault.js';
+import { taken, type Fields } from '../basis/taken.js';
 import { notPositive, rangeBackwards, rowsAlike, tooManyRows } from '../basis/problem.js';
 import { show, type Trace } from '../basis/relation.js';
 import {
@@ -164,14 +165,27 @@ function rowsOf(from: Temperature, to: Temperature, every: TemperatureDifference
   return fail(tooManyRows, 'every', `${count} rows`, { most: String(MOST_ROWS) });
 }
 
-/** Refuses what is no adjustment table. */
-function needAdjustmentTable(table: AdjustmentTable): void {
+type Written = Pick<AdjustmentTable, 'model' | 'temperatureUnit' | 'pressureUnit' | 'ambient'> & {
+  readonly rows: readonly Pick<AdjustmentRow, 'written'>[];
+};
+
+const WRITTEN: Fields = {
+  model: 'as it is',
+  temperatureUnit: 'as it is',
+  pressureUnit: 'as it is',
+  ambient: 'as it is',
+  rows: [{ written: { temperature: 'as it is', target: 'as it is', lower: 'as it is', upper: 'as it is' } }],
+};
+
+/** What is written of an adjustment table, each part of it read once. Refuses what is none. */
+function writtenOf(given: AdjustmentTable): Written {
+  const table: Written = taken(given, WRITTEN);
   if (typeof table === 'object' && table !== null) {
     const { model, temperatureUnit, pressureUnit, rows } = table;
     const named = [model, temperatureUnit, pressureUnit].every((text) => typeof text === 'string');
-    if (named && Array.isArray(rows) && rows.every(isRow)) return;
+    if (named && Array.isArray(rows) && rows.every(isRow)) return table;
   }
-  wrongKind('adjustment table', table, 'table');
+  return wrongKind('adjustment table', given, 'table');
 }
 
 function isRow(row: Partial<AdjustmentRow> | null): boolean {
@@ -182,12 +196,12 @@ function isRow(row: Partial<AdjustmentRow> | null): boolean {
 }
 
 /** The heads of the columns, with unit and basis. */
-function heads({ temperatureUnit, pressureUnit }: AdjustmentTable): readonly string[] {
+function heads({ temperatureUnit, pressureUnit }: Written): readonly string[] {
   const gauge = `[${pressureUnit} gauge]`;
   return [`temperature [${temperatureUnit}]`, `target ${gauge}`, `lower limit ${gauge}`, `upper limit ${gauge}`];
 }
 
-function cells({ written }: AdjustmentRow): readonly string[] {
+function cells({ written }: Pick<AdjustmentRow, 'written'>): readonly string[] {
   return [written.temperature, written.target, written.lower, written.upper];
 }
 
@@ -208,8 +222,8 @@ function cells({ written }: AdjustmentRow): readonly string[] {
  * adjustmentText(table).split('\n').at(-1); // => '              20                 140                      138                      142'
  * ```
  */
-export function adjustmentText(table: AdjustmentTable): string {
-  needAdjustmentTable(table);
+export function adjustmentText(given: AdjustmentTable): string {
+  const table = writtenOf(given);
   const lines = [heads(table), ...table.rows.map(cells)];
   const widths = heads(table).map((_, i) => Math.max(...lines.map((line) => line[i]?.length ?? 0)));
   const aligned = lines.map((line) => line.map((cell, i) => cell.padStart(widths[i] ?? 0)).join('  '));
@@ -235,7 +249,7 @@ export function adjustmentText(table: AdjustmentTable): string {
  * adjustmentCsv(table).split('\r\n')[1]; // => '20,140,138,142'
  * ```
  */
-export function adjustmentCsv(table: AdjustmentTable): string {
-  needAdjustmentTable(table);
+export function adjustmentCsv(given: AdjustmentTable): string {
+  const table = writtenOf(given);
   return [heads(table), ...table.rows.map(cells)].map((line) => `${line.join(',')}\r\n`).join('');
 }

@@ -68,17 +68,24 @@ export interface Slipped {
   readonly reading: Reading;
 }
 
-/** Every single slip of the pressure of a reading; below vacuum it reads empty, and is none. */
-export function pressureSlips(reading: Reading): Slipped[] {
+/**
+ * Every single slip of the pressure of a reading, as the gauge showed it; below vacuum it reads empty, and is none. A
+ * correction that is in the reading is not carried over: it was found for the unit that was stated.
+ */
+export function pressureSlips({ correctionIncluded, ...read }: Reading): Slipped[] {
+  const reading: Reading = {
+    ...read,
+    pressure: correctionIncluded ? shown({ ...read, correctionIncluded }) : read.pressure,
+  };
   const { pressure, ambient, gaugeStep } = reading;
   const { step, unit } = gaugeStep;
   const found: Slipped[] = [];
-  const shown = valueIn(pressure, unit);
+  const said = valueIn(pressure, unit);
   for (const other of PRESSURES) {
     if (other === unit) continue;
     // The gauge is in another unit than was said, and so are its steps.
-    const slip: Slip = { code: 'unit of pressure', number: shown, stated: unit, readAs: other };
-    found.push({ slip, reading: { ...reading, pressure: gauge(shown, other), gaugeStep: { step, unit: other } } });
+    const slip: Slip = { code: 'unit of pressure', number: said, stated: unit, readAs: other };
+    found.push({ slip, reading: { ...reading, pressure: gauge(said, other), gaugeStep: { step, unit: other } } });
     // Or the gauge is in the unit said, and its number was written down in another one: then the number lies on a mark.
     const number = valueIn(pressure, other);
     const written = gauge(number, unit);
@@ -90,7 +97,7 @@ export function pressureSlips(reading: Reading): Slipped[] {
   }
   const [less, more] = [gaugeOf(pressure.pascals - ambient.pascals), gaugeOf(pressure.pascals + ambient.pascals)];
   found.push(
-    { slip: { code: 'absolute stated as gauge', number: shown, unit }, reading: { ...reading, pressure: less } },
+    { slip: { code: 'absolute stated as gauge', number: said, unit }, reading: { ...reading, pressure: less } },
     {
       slip: { code: 'gauge stated as absolute', number: valueIn(more, unit), unit },
       reading: { ...reading, pressure: more },

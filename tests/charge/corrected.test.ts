@@ -166,6 +166,14 @@ describe('a reading beyond the end of the scale', () => {
   });
 });
 
+test('a slip is sought in what the gauge showed', () => {
+  // 15.3 shown in MPa, said to be bar, and corrected by hand.
+  const found = slips(spec, reads(15.2, { correctionIncluded: inBar(-0.1), gaugeStep: { step: 0.1, unit: 'bar' } }));
+  const [first] = found.candidates;
+  expect(first?.slips[0]).toMatchObject({ code: 'unit of pressure', number: 15.3, readAs: 'MPa' });
+  expect(first?.pressure).toEqual(gauge(15.3, 'MPa'));
+});
+
 test('a reading that is corrected is not corrected again', () => {
   const twice = corrected(140, 2);
   const calls = [

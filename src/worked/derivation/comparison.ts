@@ -21,16 +21,13 @@ import type { WrittenStep } from './written-step.js';
  * @example
  * ```ts
  * const at = { temperature: temperature(40, '°C'), ambient: standardAtmosphere };
- * const precharge = { pressure: gauge(140, 'bar'), temperature: temperature(20, '°C') };
- * const by = (gas: GasModel) =>
- *   derivationOf({ at, spec: specification({ ...spec, precharge, gas }) }, ({ at, spec }, trace) => target(spec, at, trace));
- * const blocks = comparisonBlocks(by(nitrogen), by(idealNitrogen), {
- *   language: english,
- *   units: { pressure: 'bar', temperature: '°C', volume: 'L', mass: 'kg' },
- *   detail: 'answer',
- * });
+ * const ideal = specification({ ...spec, gas: idealNitrogen });
+ * const one = derivationOf({ spec, at }, ({ spec, at }, trace) => target(spec, at, trace));
+ * const other = derivationOf({ spec: ideal, at }, ({ spec, at }, trace) => target(spec, at, trace));
+ * const units = { pressure: 'bar', temperature: '°C', volume: 'L', mass: 'kg' } as const;
+ * const blocks = comparisonBlocks(one, other, { language: english, units, detail: 'answer' });
  * const page = documentText({ language: 'en', title: 'Target', blocks }, { width: 120 });
- * page.includes('-3.0'.replace('-', '−')); // => true
+ * page.includes('−2.991 bar'); // => true
  * ```
  */
 export function comparisonBlocks(one: Derivation, other: Derivation, reader: Reader): readonly Block[] {

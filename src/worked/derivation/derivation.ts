@@ -80,6 +80,7 @@ export interface RoundedQuantity extends NamedQuantity {
   readonly written: string;
 }
 
+/** Which part of a result was rounded. */
 export type RoundedOf = 'target' | 'lower limit' | 'upper limit' | 'stop' | 'mass' | 'normal volume';
 
 /** A gas model, with its source. */

@@ -18,6 +18,7 @@ export type Arithmetic = 'target' | 'gas to add' | 'gas held';
 /** What is to be recognised behind readings that look wrong. */
 export type Diagnosis = 'not drained' | 'cold after draining' | 'unit slip' | 'shifted gauge' | 'torn separator';
 
+/** What an exercise is about. */
 export type ExerciseTopic = Arithmetic | Diagnosis;
 
 /** A mistake that people make. */
@@ -30,6 +31,7 @@ export interface Fact {
   readonly values: Readonly<Record<string, FactValue>>;
 }
 
+/** What is filled into the sentence of a fact. */
 export type FactValue =
   | AbsolutePressure
   | GaugePressure
@@ -40,6 +42,7 @@ export type FactValue =
   /** A name, or a unit as it was noted. */
   | string;
 
+/** Stable codes of the sentences that state something. */
 export type FactCode =
   | 'stated'
   | 'tolerance'
@@ -89,4 +92,5 @@ export interface DiagnosisExercise {
   readonly judged: { readonly spec: Specification; readonly reading: Reading; readonly verdict: Verdict };
 }
 
+/** An exercise with its answers. */
 export type Exercise = ArithmeticExercise | DiagnosisExercise;

@@ -4,6 +4,7 @@
 //
 // --once does each a single time, to see that all of it still runs; its numbers mean nothing, and are not printed.
 import { measure } from './measure.mjs';
+import { allocated, RELATIONS } from './relations.mjs';
 import { SUBJECTS } from './subjects.mjs';
 
 const words = process.argv.slice(2);
@@ -13,12 +14,12 @@ if (words.some((word) => word !== '--once')) {
 }
 
 if (words.includes('--once')) {
-  for (const { name, call } of SUBJECTS) {
+  for (const { name, call } of [...RELATIONS, ...SUBJECTS]) {
     if (!Number.isFinite(call(0))) throw new Error(`${name} gave no number`);
   }
-  console.log(`${SUBJECTS.length} benchmarks run`);
+  console.log(`${RELATIONS.length + SUBJECTS.length} benchmarks run`);
 } else {
-  const measured = SUBJECTS.map((subject) => measure(subject, { turns: 41, nanoseconds: 5e6 }));
+  const measured = [...RELATIONS, ...SUBJECTS].map((subject) => measure(subject, { turns: 41, nanoseconds: 5e6 }));
   const rows = measured.map(({ name, ratio, low, high, nanoseconds }) => [
     name,
     short(ratio),
@@ -26,6 +27,7 @@ if (words.includes('--once')) {
     short(nanoseconds),
   ]);
   console.log(table([['one call of', '÷ Math.exp', 'middle half', 'ns here'], ...rows]));
+  console.log(`a relation without a trace allocates ${allocated().toFixed(3)} bytes`);
 }
 
 /** Three digits. @param {number} x */

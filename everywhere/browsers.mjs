@@ -64,6 +64,7 @@ const IMPORT_MAP = JSON.stringify({
   imports: {
     isochore: '/node_modules/isochore/dist/index.js',
     'isochore/record': '/node_modules/isochore/dist/record/index.js',
+    'isochore/worked': '/node_modules/isochore/dist/worked/index.js',
     'decimal.js': '/node_modules/decimal.js/decimal.mjs',
     'zod/mini': '/node_modules/zod/mini/index.js',
   },

@@ -17,7 +17,7 @@ const QUICK = ['5.4', '6.0'];
  *
  * @type {Readonly<Record<string, readonly string[]>>}
  */
-const LIBS = { core: ['es2022'], record: ['es2022', 'dom'] };
+const LIBS = { core: ['es2022'], record: ['es2022', 'dom'], worked: ['es2022', 'dom'] };
 
 /** `.mts` is an ES module and `.cts` is CommonJS under node16 and nodenext; a bundler's own project has `.ts`. */
 const WAYS = [

@@ -1,9 +1,11 @@
 // Every function that the package exports has a subject here: a new one without is an error of the command.
 import * as library from 'isochore';
 import * as record from 'isochore/record';
+import * as worked from 'isochore/worked';
 import { AUDIT } from './audit.mjs';
 import { BASIS } from './basis.mjs';
 import { CHARGE } from './charge.mjs';
+import { DOCUMENTS } from './documents.mjs';
 import { GAS } from './gas.mjs';
 import { QUANTITY } from './quantity.mjs';
 import { RECORD } from './record.mjs';
@@ -32,6 +34,7 @@ export const SUBJECTS = [
   ...SAFETY,
   // A round takes as long as a hundred conversions.
   ...often(0.4, RECORD),
+  ...often(0.4, DOCUMENTS),
 ];
 
 /** @param {number} times @param {readonly Subject[]} subjects */
@@ -41,7 +44,7 @@ function often(times, subjects) {
 
 /** Names of exported functions without a subject, and of subjects without an exported function. */
 export function unmatched() {
-  const exported = Object.entries({ ...record, ...library }).flatMap(([name, own]) =>
+  const exported = Object.entries({ ...worked, ...record, ...library }).flatMap(([name, own]) =>
     typeof own === 'function' ? [name] : [],
   );
   const named = SUBJECTS.map(({ name }) => name);

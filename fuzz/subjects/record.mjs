@@ -269,7 +269,7 @@ const REPORTS = fc
   .concat(example)
   .map((recipe) => fromJson(reportRound(build(recipe, new Live()), { problems: 'report the rest' })));
 /** @type {Arbitrary<Recipe>} */
-const report = fc.oneof(
+export const report = fc.oneof(
   { weight: 30, arbitrary: fc.constantFrom(...REPORTS.slice(0, -1)) },
   { weight: 1, arbitrary: fc.constantFrom(...REPORTS) },
 );

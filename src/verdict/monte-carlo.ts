@@ -195,13 +195,13 @@ function modelDrawn(
 }
 
 /** Gives 32 random bits as a whole number. */
-type Random = () => number;
+export type Random = () => number;
 
 /**
  * xoshiro128** of D. Blackman and S. Vigna (ACM Trans. Math. Softw. 47 (2021) 36), its state filled from the seed by the
  * mixing of SplitMix, as its authors advise; both from memory.
  */
-function generator(seed: number): Random {
+export function generator(seed: number): Random {
   let mixed = seed >>> 0;
   const next = (): number => {
     mixed = (mixed + 0x9e3779b9) >>> 0;
@@ -239,7 +239,8 @@ function normal(random: Random): number {
   }
 }
 
-function needWhole(path: string, value: number, least: number, most: number): void {
+/** Refuses what is no whole number within bounds. */
+export function needWhole(path: string, value: number, least: number, most: number): void {
   if (Number.isInteger(value) && value >= least && value <= most) return;
   fail(notACount, path, quote(value), { least: String(least), most: String(most) });
 }

@@ -25,6 +25,7 @@ export type {
   Derivation,
   DerivedStep,
   GasStateWorking,
+  ModelCited,
   NamedQuantity,
   Origin,
   RoundedOf,
@@ -33,6 +34,22 @@ export type {
 export type { ReaderUnits } from './derivation/figures.js';
 export type { Detail, Reader } from './derivation/reader.js';
 export type { Meaning } from './derivation/symbol.js';
+export { exercises, type ExercisesGiven } from './exercise/exercises.js';
+export type {
+  Arithmetic,
+  ArithmeticExercise,
+  Choice,
+  Diagnosis,
+  DiagnosisExercise,
+  Exercise,
+  ExerciseTopic,
+  Fact,
+  FactCode,
+  FactValue,
+  Mistake,
+} from './exercise/exercise.js';
+export { exerciseKey, exerciseSheet } from './exercise/sheet.js';
+export type { DerivationWords, ExerciseWords } from './languages/derivation-words.js';
 export { documentHtml } from './document/html.js';
 export { documentLatex } from './document/latex.js';
 export { documentMarkdown } from './document/markdown.js';

@@ -175,7 +175,10 @@ describe('a document is refused', () => {
       'cells left out',
       'document.blocks[0].rows[0]',
     ],
-    [pageOf({ kind: 'equation', sides: [symbol('\\input{x}')] }), 'unknown word', 'document.blocks[0].sides[0].name'],
+    [pageOf({ kind: 'equation', sides: [symbol('\\input{x}')] }), 'wrong kind', 'document.blocks[0].sides[0].name'],
+    [pageOf({ kind: 'equation', sides: [number('\\input{x}')] }), 'wrong kind', 'document.blocks[0].sides[0].text'],
+    [pageOf({ kind: 'equation', sides: [number('1', '}$')] }), 'wrong kind', 'document.blocks[0].sides[0].unit'],
+    [pageOf({ kind: 'equation', sides: [number('1')], unit: '<b>' }), 'wrong kind', 'document.blocks[0].unit'],
   ])('number %#', (page, code, path) => {
     expect(refused(page)).toEqual({ code, path });
   });

@@ -1,21 +1,17 @@
+import type { Step } from '../../basis/relation.js';
 import type { Block, Equation, Inline, Line, Table } from '../document/block.js';
 import { joined, lineOf } from '../document/line.js';
 import type { Expression } from '../formula/expression.js';
+import { parsed } from '../formula/parse.js';
 import { aboutIn, localised, sourceIn } from '../languages/format.js';
-import type {
-  Argument,
-  Derivation,
-  DerivedStep,
-  GasStateWorking,
-  NamedQuantity,
-  Origin,
-  RoundedQuantity,
-} from './derivation.js';
+import type { Language } from '../languages/language.js';
+import { NORMAL } from './derive.js';
+import type { Argument, DerivedStep, GasStateWorking, NamedQuantity, Origin, RoundedQuantity } from './derivation.js';
 import { SI_UNITS, type Figure, type Figures } from './figures.js';
 import { numberOf } from './numbers.js';
 import type { Reader } from './reader.js';
 import { withNumbers, type WrittenQuantity, type WrittenStep } from './written-step.js';
-import { isTerm, type Written, type WrittenWorking } from './written.js';
+import type { Written, WrittenWorking } from './written.js';
 
 // The blocks of a derivation: each step with where its values come from, its formula, the numbers in it, and the result.
 
@@ -52,11 +48,11 @@ function valueLine({ named, inFormula, forReader }: WrittenQuantity, pen: Pen): 
 }
 
 /** All steps, with their working by hand. */
-export function stepBlocks({ steps }: Written, derivation: Derivation, pen: Pen): readonly Block[] {
-  return steps.flatMap((one) => workingBlocks(one, derivation, pen));
+export function stepBlocks({ steps }: Written, pen: Pen): readonly Block[] {
+  return steps.flatMap((one) => workingBlocks(one, pen));
 }
 
-function workingBlocks({ written, byHand }: WrittenWorking, derivation: Derivation, pen: Pen): readonly Block[] {
+function workingBlocks({ written, byHand }: WrittenWorking, pen: Pen): readonly Block[] {
   const { step, from } = written;
   const words = pen.reader.language.derivation;
   const heading = lineOf(words.stepHeading, { number: String(step.number), what: whatOf(step, pen) });
@@ -76,7 +72,7 @@ function workingBlocks({ written, byHand }: WrittenWorking, derivation: Derivati
     { kind: 'heading', level: 3, text: heading },
     ...(origins.length === 0 ? [] : [{ kind: 'list', marks: 'plain', items: origins } as const]),
     ...equations(written, pen),
-    ...stateBlocks(step, byHand, derivation, pen),
+    ...stateBlocks(step, byHand, pen),
   ];
 }
 
@@ -102,8 +98,12 @@ function originText(origin: Origin, { reader }: Pen): Line {
     path: 'path' in origin ? [{ kind: 'given', text: origin.path }] : '',
     row: 'row' in origin ? String(origin.row) : '',
     model: 'model' in origin ? [{ kind: 'given', text: origin.model }] : '',
-    source: 'source' in origin ? sourceIn(origin.source, reader.language) : '',
+    source: 'source' in origin ? publishedBy(origin.source, reader.language) : '',
   });
+}
+
+function publishedBy(source: string, language: Language): string {
+  return source === NORMAL ? language.derivation.normalConditions : sourceIn(source, language);
 }
 
 /** The formula, the numbers in it, and what it gives. */
@@ -116,8 +116,10 @@ function equations(written: WrittenStep, pen: Pen): readonly Equation[] {
   const shown = (figure: Figure): Expression => numberIn(figure, pen);
   const [numbers, other] = withNumbers(written, shown);
   if (right === undefined || numbers === undefined || other === undefined) {
-    const copy = left.kind === 'symbol' || left.kind === 'number';
-    return [chain([root, left, ...(copy || numbers === undefined ? [] : [numbers])], result, pen, source)];
+    // A copy has no substitution, and a number of its own is the result.
+    const sides =
+      left.kind === 'number' ? [root] : left.kind === 'symbol' || !numbers ? [root, left] : [root, left, numbers];
+    return [chain(sides, result, pen, source)];
   }
   return [
     { kind: 'equation', sides: [left, right], source },
@@ -145,20 +147,15 @@ function chain(
 }
 
 /** A state of the gas by hand. */
-function stateBlocks(
-  { state }: DerivedStep,
-  byHand: readonly WrittenStep[],
-  { model }: Derivation,
-  pen: Pen,
-): readonly Block[] {
-  if (state === undefined || model === 'none') return [];
+function stateBlocks({ state }: DerivedStep, byHand: readonly WrittenStep[], pen: Pen): readonly Block[] {
+  if (state === undefined) return [];
   const { reader } = pen;
   const words = reader.language.derivation;
   if (state.asIn !== undefined)
     return [{ kind: 'paragraph', text: lineOf(words.byHandAgain, { step: String(state.asIn) }) }];
   const residual = numberOf({ text: residualText(state.residual_Pa), unit: 'Pa', half: 0 }, reader.language, 'bare');
   return [
-    { kind: 'paragraph', text: lineOf(words.byHand, { model: [{ kind: 'given', text: model.id }] }) },
+    { kind: 'paragraph', text: lineOf(words.byHand, { model: [{ kind: 'given', text: state.model }] }) },
     ...handBlocks(byHand, state, pen),
     { kind: 'paragraph', text: lineOf(words.residual, { residual: [formulaOf(residual)] }) },
   ];
@@ -169,56 +166,47 @@ function residualText(residual_Pa: number): string {
   return residual_Pa === 0 ? '0' : residual_Pa.toExponential(1);
 }
 
-function handBlocks(byHand: readonly WrittenStep[], state: GasStateWorking, pen: Pen): readonly Block[] {
+function handBlocks(byHand: readonly WrittenStep[], { terms }: GasStateWorking, pen: Pen): readonly Block[] {
   const words = pen.reader.language.derivation;
-  const terms = byHand.filter(({ step }) => isTerm(step));
-  const rest = byHand.filter(({ step }) => !isTerm(step));
-  const count = state.steps.filter(isTerm).length / 2;
-  const before = rest.slice(0, -2);
-  const kinds = new Map(terms.map(({ step, formula }) => [step.relation, formula[0]]));
-  const told = lineOf(words.sumOfTerms, { count: String(count), symbol: [formulaOf(symbolOf('a_d'))] });
   return [
-    ...before.flatMap((one) => equations(one, pen)),
-    ...[...kinds].flatMap(([relation, formula]): readonly Block[] =>
-      formula === undefined
-        ? []
-        : [
-            {
-              kind: 'equation',
-              sides: [symbolOf(relation.gives), formula],
-              source: sourceIn(relation.source, pen.reader.language),
-            },
-          ],
-    ),
-    ...(terms.length === 0 ? [] : [termTable(terms, pen)]),
-    ...(terms.length === 0 && count > 0 ? [{ kind: 'paragraph', text: told } as const] : []),
-    ...rest.slice(-2).flatMap((one) => equations(one, pen)),
+    ...byHand.slice(0, -2).flatMap((one) => equations(one, pen)),
+    ...(terms.length === 0 ? [] : pen.reader.detail === 'everything' ? termBlocks(terms, pen) : [told()]),
+    ...byHand.slice(-2).flatMap((one) => equations(one, pen)),
+  ];
+
+  function told(): Block {
+    const count = String(terms.length / 2);
+    return { kind: 'paragraph', text: lineOf(words.sumOfTerms, { count, symbol: [formulaOf(symbolOf('a_d'))] }) };
+  }
+}
+
+/** Each kind of term as a formula, then all of them in a table. */
+function termBlocks(terms: readonly Step[], pen: Pen): readonly Block[] {
+  const relations = [...new Set(terms.map(({ relation }) => relation))];
+  return [
+    ...relations.map(({ gives, formula, source }): Equation => ({
+      kind: 'equation',
+      sides: [symbolOf(gives), ...parsed(formula)],
+      source: sourceIn(source, pen.reader.language),
+    })),
+    termTable(terms, pen),
   ];
 }
 
-/** Each term and each sum on one row: the terms come in pairs of steps. */
-function termTable(terms: readonly WrittenStep[], pen: Pen): Table {
+/** Each term and the sum up to it on one row: they come in pairs. */
+function termTable(terms: readonly Step[], pen: Pen): Table {
   const words = pen.reader.language.derivation;
   const right = 'right' as const;
-  const rows = terms.flatMap((term, i) => {
+  const number = (value: number): Inline =>
+    formulaOf(numberIn({ text: String(value), unit: '1', half: 0 }, pen, 'bare'));
+  const rows = terms.flatMap(({ about, relation, values, result }, i): readonly (readonly Line[])[] => {
     const sum = terms[i + 1];
     if (i % 2 === 1 || sum === undefined) return [];
     // Reduced variables are the same in every term, and stand above.
-    const own = term.from.filter(({ named }) => named.symbol.endsWith('_i'));
-    const pairs = own.map(({ named, inFormula }): Line => [
-      formulaOf(symbolOf(named.symbol)),
-      ' = ',
-      formulaOf(numberIn(inFormula, pen)),
-    ]);
-    const number = (figure: Figure): Line => [formulaOf(numberIn(figure, pen))];
-    return [
-      [
-        term.step.about.replace('term ', ''),
-        joined(pairs, ', '),
-        number(term.result.inFormula),
-        number(sum.result.inFormula),
-      ],
-    ];
+    const own = relation.from.flatMap((symbol, k): Line[] =>
+      symbol.endsWith('_i') ? [[formulaOf(symbolOf(symbol)), ' = ', number(values[k] ?? Number.NaN)]] : [],
+    );
+    return [[about.replace('term ', ''), joined(own, ', '), [number(result)], [number(sum.result)]]];
   });
   return {
     kind: 'table',

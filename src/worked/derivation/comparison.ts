@@ -21,16 +21,13 @@ import type { WrittenStep } from './written-step.js';
  * @example
  * ```ts
  * const at = { temperature: temperature(40, '°C'), ambient: standardAtmosphere };
- * const precharge = { pressure: gauge(140, 'bar'), temperature: temperature(20, '°C') };
- * const by = (gas: GasModel) =>
- *   derivationOf({ at, spec: specification({ ...spec, precharge, gas }) }, ({ at, spec }, trace) => target(spec, at, trace));
- * const blocks = comparisonBlocks(by(nitrogen), by(idealNitrogen), {
- *   language: english,
- *   units: { pressure: 'bar', temperature: '°C', volume: 'L', mass: 'kg' },
- *   detail: 'answer',
- * });
+ * const ideal = specification({ ...spec, gas: idealNitrogen });
+ * const one = derivationOf({ spec, at }, ({ spec, at }, trace) => target(spec, at, trace));
+ * const other = derivationOf({ spec: ideal, at }, ({ spec, at }, trace) => target(spec, at, trace));
+ * const units = { pressure: 'bar', temperature: '°C', volume: 'L', mass: 'kg' } as const;
+ * const blocks = comparisonBlocks(one, other, { language: english, units, detail: 'answer' });
  * const page = documentText({ language: 'en', title: 'Target', blocks }, { width: 120 });
- * page.includes('-3.0'.replace('-', '−')); // => true
+ * page.includes('−2.991 bar'); // => true
  * ```
  */
 export function comparisonBlocks(one: Derivation, other: Derivation, reader: Reader): readonly Block[] {
@@ -53,7 +50,9 @@ export function comparisonBlocks(one: Derivation, other: Derivation, reader: Rea
   const pairs = paired(all[0] ?? [], all[1] ?? []).filter(
     ({ one: a, other: b }) => detail !== 'steps' || a?.result.named.value !== b?.result.named.value,
   );
-  const names = [one, other].map(({ model }): Line => [{ kind: 'given', text: model === 'none' ? '–' : model.id }]);
+  const names = [one, other].map(({ models }): Line => [
+    { kind: 'given', text: models.map(({ id }) => id).join(', ') || '–' },
+  ]);
   const column = (i: number): Line => lineOf(words.by, { model: names[i] ?? '' });
   const table: Table = {
     kind: 'table',

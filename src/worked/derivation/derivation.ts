@@ -1,5 +1,5 @@
 // What a derivation is: plain data, before it is written in any words, units or format.
-import type { Relation } from '../../basis/relation.js';
+import type { Relation, Step } from '../../basis/relation.js';
 import { CheckedValue, isChecked, wrongKind, type Checked } from '../../quantity/kind.js';
 import type { Meaning } from './symbol.js';
 
@@ -55,8 +55,12 @@ export interface DerivedStep {
 
 /** A state of the gas, worked again from its temperature and density, without the solver. */
 export interface GasStateWorking {
-  /** Reduced variables, terms with their running sum, the compression factor, and p = Z ρ R T with it. */
+  /** The model whose equation it is. */
+  readonly model: string;
+  /** Reduced variables, the compression factor, and p = Z ρ R T with it. */
   readonly steps: readonly DerivedStep[];
+  /** The terms of the equation, each followed by the sum up to it. */
+  readonly terms: readonly Step[];
   readonly temperature_K: number;
   readonly density_mol_m3: number;
   readonly compressibility: number;
@@ -76,28 +80,35 @@ export interface RoundedQuantity extends NamedQuantity {
   readonly written: string;
 }
 
-/** What was rounded for people. */
+/** Which part of a result was rounded. */
 export type RoundedOf = 'target' | 'lower limit' | 'upper limit' | 'stop' | 'mass' | 'normal volume';
+
+/** A gas model, with its source. */
+export interface ModelCited {
+  readonly id: string;
+  readonly gas: string;
+  readonly citation: string;
+}
 
 /** How a result was got: what went in, every step, what was rounded. It carries the mark that a quantity carries. */
 export interface Derivation<R = unknown> extends Checked<'derivation'> {
   readonly result: R;
-  /** The gas model that was handed in; none for a calculation without gas. */
-  readonly model: { readonly id: string; readonly gas: string; readonly citation: string } | 'none';
+  /** The gas models that were handed in; none for a calculation without gas. */
+  readonly models: readonly ModelCited[];
   readonly steps: readonly DerivedStep[];
   readonly roundings: readonly RoundedQuantity[];
 }
 
 class DerivationValue<R> extends CheckedValue<'derivation'> implements Derivation<R> {
   readonly result: R;
-  readonly model: Derivation['model'];
+  readonly models: readonly ModelCited[];
   readonly steps: readonly DerivedStep[];
   readonly roundings: readonly RoundedQuantity[];
 
-  constructor({ result, model, steps, roundings }: Omit<Derivation<R>, keyof Checked<'derivation'>>) {
+  constructor({ result, models, steps, roundings }: Omit<Derivation<R>, keyof Checked<'derivation'>>) {
     super('derivation');
     this.result = result;
-    this.model = Object.freeze(model);
+    this.models = Object.freeze(models);
     this.steps = Object.freeze(steps.map((step) => Object.freeze(step)));
     this.roundings = Object.freeze(roundings);
     Object.freeze(this);

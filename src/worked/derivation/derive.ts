@@ -51,11 +51,10 @@ export function derivationOf<const G extends object, R>(
   const steps: Step[] = [];
   const result = calculate(given, (step) => steps.push(neededStep(step)));
   const inputs = givenIn(given);
-  const [model] = inputs.models;
   return derivation({
     result,
-    model: model === undefined ? 'none' : { id: model.id, gas: model.gas, citation: model.source.citation },
-    steps: derived(steps, inputs, model),
+    models: inputs.models.map(({ id, gas, source }) => ({ id, gas, citation: source.citation })),
+    steps: derived(steps, inputs),
     roundings: roundingsIn(result),
   });
 }
@@ -86,16 +85,24 @@ function neededStep(step: Step): Step {
   return fail(wrongKind, 'step', quote(step), { kind: 'a step of a calculation', maker: 'a relation' });
 }
 
-function derived(steps: readonly Step[], inputs: Given, model: GasModel | undefined): DerivedStep[] {
+function derived(steps: readonly Step[], inputs: Given): DerivedStep[] {
   const before: Before = new Map();
   const states = new Map<string, GasStateWorking & { readonly number: number }>();
   const seen = new Map<Relation, Map<string, number>>();
   return steps.map((step, i) => {
     const sameAs = firstLike(step, i + 1, seen);
+    const model = modelOf(step, inputs);
     const one = { ...derivedStep(step, i + 1, before, inputs, model), ...(sameAs === undefined ? {} : { sameAs }) };
     const state = model === undefined ? undefined : stateOf(step, one.number, inputs, model, states);
     return state === undefined ? one : { ...one, state };
   });
+}
+
+/** The model of a state: the one whose equation it fulfils, if several were handed in. */
+function modelOf({ relation, values, result }: Step, { models }: Given): GasModel | undefined {
+  const state = stateIn(relation, values, result);
+  if (state === undefined || models.length < 2) return models[0];
+  return models.find((model) => Math.abs(pvtOf(model, state.T_K, state.rho).p_Pa - state.p_Pa) <= 1e-9 * state.p_Pa);
 }
 
 /** The first step with the same relation and values; undefined if this is the first. */
@@ -150,7 +157,7 @@ function referenceOrigin({ value, meaning }: NamedQuantity, [T = 0, p = 0]: read
   return leaf === undefined ? { from: 'published', source: NORMAL } : { from: 'given', path: leaf.path };
 }
 
-const NORMAL = 'normal conditions, 0 °C and 101.325 kPa absolute (DIN 1343)';
+export const NORMAL = 'normal conditions, 0 °C and 101.325 kPa absolute (DIN 1343)';
 
 function namedOf(symbol: string, value: number, relation: Relation, about: string): NamedQuantity {
   const meaning = propertyOf(symbol, about) ?? meaningOf(symbol, symbol === relation.gives ? relation.unit : '');
@@ -234,6 +241,11 @@ function stateIn(relation: Relation, [first = 0, second = 0]: readonly number[],
   return relation === TEMPERATURE_OF ? { rho: first, p_Pa: second, T_K: result } : undefined;
 }
 
+/** Whether a step is one of a term of an equation of state, or of the sum up to it. */
+function isTerm({ about }: Step): boolean {
+  return about.startsWith('term ');
+}
+
 function stateOf(
   { relation, values, result }: Step,
   number: number,
@@ -244,7 +256,7 @@ function stateOf(
   const state = stateIn(relation, values, result);
   // At vacuum there is nothing to be worked by hand.
   if (state === undefined || !(state.rho > 0)) return undefined;
-  const key = `${state.T_K} ${state.rho}`;
+  const key = `${model.id} ${state.T_K} ${state.rho}`;
   const seen = states.get(key);
   if (seen !== undefined) {
     const { number: asIn, ...same } = seen;
@@ -255,7 +267,9 @@ function stateOf(
   if (p_Pa === undefined) return undefined;
   const before: Before = new Map();
   const working: GasStateWorking = {
-    steps: shown.map((step, i) => derivedStep(step, i + 1, before, inputs, model)),
+    model: model.id,
+    steps: shown.filter((step) => !isTerm(step)).map((step, i) => derivedStep(step, i + 1, before, inputs, model)),
+    terms: shown.filter(isTerm),
     temperature_K: state.T_K,
     density_mol_m3: state.rho,
     compressibility: shown.at(-1)?.values[0] ?? Number.NaN,

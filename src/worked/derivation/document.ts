@@ -39,25 +39,21 @@ export function derivationBlocks(derivation: Derivation, reader: Reader): readon
   const exact = detail === 'everything';
   const all = written(derivation.steps, exact ? SI_UNITS : units, exact ? 'exact' : digits);
   const pen: Pen = { reader: own, figures: all.figures };
-  const { roundings, model } = derivation;
+  const { roundings, models } = derivation;
   const isTold = detail !== 'answer' && derivation.steps.length > 0;
   const table = answerTable(answersOf(all), pen);
   return [
-    ...(isTold ? [heading(words.stepsHeading), ...stepBlocks(all, derivation, pen)] : []),
+    ...(isTold ? [heading(words.stepsHeading), ...stepBlocks(all, pen)] : []),
     heading(words.resultHeading),
     table.rows.length === 0 ? { kind: 'paragraph', text: words.noSteps } : table,
     ...(roundings.length === 0 ? [] : [heading(words.roundingsHeading), roundingTable(roundings, pen)]),
-    ...(model === 'none'
-      ? []
-      : [
-          {
-            kind: 'paragraph',
-            text: lineOf(words.model, {
-              model: [{ kind: 'given', text: model.id }],
-              citation: [{ kind: 'given', text: model.citation }],
-            }),
-          } as const,
-        ]),
+    ...models.map((model): Block => ({
+      kind: 'paragraph',
+      text: lineOf(words.model, {
+        model: [{ kind: 'given', text: model.id }],
+        citation: [{ kind: 'given', text: model.citation }],
+      }),
+    })),
     {
       kind: 'paragraph',
       text: exact ? words.exactDigits : lineOf(words.digits, { digits: String(all.figures.digits) }),
@@ -89,4 +85,12 @@ export function derivationDocument(derivation: Derivation, title: string, reader
   if (typeof title !== 'string') fail(wrongKind, 'title', quote(title), { kind: 'a text', maker: 'a title' });
   const blocks = derivationBlocks(derivation, reader);
   return { language: reader.language.code, title: [{ kind: 'given', text: title }], blocks };
+}
+
+/** The steps of a derivation alone, without what stands around them. */
+export function toldSteps(derivation: Derivation, reader: Required<Reader>): readonly Block[] {
+  needDerivation(derivation, 'derivation');
+  const exact = reader.detail === 'everything';
+  const all = written(derivation.steps, exact ? SI_UNITS : reader.units, exact ? 'exact' : reader.digits);
+  return stepBlocks(all, { reader, figures: all.figures });
 }

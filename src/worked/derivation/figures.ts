@@ -55,6 +55,8 @@ export const SI_UNITS: ReaderUnits = SI;
 /** Up to so many digits a decimal counts as one that somebody wrote. */
 const MOST_WRITTEN = 9;
 const PRECISE = 12;
+/** What is left of a difference of equal numbers is rounding. */
+const NOISE = 1e-9;
 
 export class Figures {
   readonly #printed = new Map<string, Figure>();
@@ -75,9 +77,17 @@ export class Figures {
     return this.#inUnits(named, inUnits, 0, true);
   }
 
-  /** The result of a step, by how much a reader may miss it with the printed numbers, in SI units. */
-  result(named: NamedQuantity, inUnits: ReaderUnits, missed: number): Figure {
-    return this.#inUnits(named, inUnits, missed, false);
+  /**
+   * The result of a step.
+   *
+   * @param missed by how much a reader may miss it with the printed numbers, in SI units
+   * @param size of what it is a sum of: far below that it is nothing but rounding
+   */
+  result(named: NamedQuantity, inUnits: ReaderUnits, missed: number, size = 0): Figure {
+    const figure = this.#inUnits(named, inUnits, missed, false);
+    const isLost = figure.half !== 0 && Math.abs(Number(figure.text)) < 20 * figure.half;
+    if (isLost && missed > 0 && Math.abs(named.value) > NOISE * size) this.tooCoarse = true;
+    return figure;
   }
 
   /** What is printed in one unit already, in another. */
@@ -138,7 +148,6 @@ export class Figures {
     // Beside the zero of °C or °F the kelvins behind it have no more places than elsewhere.
     const ofKind = named.meaning === 'temperature' ? Math.max(finest, 3 - digits) : finest;
     const reached = missed === 0 ? ofKind : Math.max(ofKind, Math.ceil(Math.log10(missed / factorOf(scale)) - 1e-9));
-    if (named.value !== 0 && reached > exponentOf(value) - 1 && reached > ofKind) this.tooCoarse = true;
     return placed(value, reached, unit);
   }
 }

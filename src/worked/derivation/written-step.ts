@@ -44,7 +44,8 @@ export function writtenStep(step: DerivedStep, figures: Figures): WrittenStep {
     (sum, named, i) => sum + missedBy(named.slope, from[i]?.inFormula, scaleIn(units, named.meaning)),
     0,
   );
-  const inFormula = figures.result(step.result, units, missed);
+  const size = Math.max(0, ...step.from.map(({ slope, value }) => Math.abs(slope * value)));
+  const inFormula = figures.result(step.result, units, missed, size);
   const forReader = figures.restated(step.result, inFormula, units, figures.units);
   return {
     step,

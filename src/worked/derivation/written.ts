@@ -14,11 +14,6 @@ export interface Written {
   readonly figures: Figures;
 }
 
-/** Whether a step is one of a term of the equation of state, or of the sum up to it. */
-export function isTerm({ about }: DerivedStep): boolean {
-  return about.startsWith('term ');
-}
-
 const MOST_DIGITS = 15;
 
 /**
@@ -29,10 +24,7 @@ export function written(steps: readonly DerivedStep[], units: ReaderUnits, digit
   const figures = new Figures(units, digits);
   const done = steps.map((step): WrittenWorking => ({
     written: writtenStep(step, figures),
-    // Terms are told with all their digits or not at all.
-    byHand: (step.state?.steps ?? [])
-      .filter((one) => digits === 'exact' || !isTerm(one))
-      .map((one) => writtenStep(one, figures)),
+    byHand: (step.state?.steps ?? []).map((one) => writtenStep(one, figures)),
   }));
   if (figures.tooCoarse && typeof digits === 'number' && digits < MOST_DIGITS) return written(steps, units, digits + 1);
   return { steps: done, figures };

@@ -21,13 +21,13 @@ export interface Heading {
   readonly text: Line;
 }
 
-/** Running text. */
+/** A paragraph: one line of text, however long. */
 export interface Paragraph {
   readonly kind: 'paragraph';
   readonly text: Line;
 }
 
-/** A list of points. */
+/** A list of lines. */
 export interface List {
   readonly kind: 'list';
   /** `numbered` where the order is meant. */
@@ -35,7 +35,7 @@ export interface List {
   readonly items: readonly Line[];
 }
 
-/** A column of a table. */
+/** A column of a table: its head, and to which side its cells stand. */
 export interface Column {
   readonly heading: Line;
   /** Numbers stand to the right, words to the left. */

@@ -2,7 +2,7 @@
 import { fail, quote } from '../../basis/fault.js';
 import { cellsLeftOut } from '../../basis/problem.js';
 import { byKind, fieldsOf, listOf, oneOf, orNot, refuse, taken, text, word, type Take } from '../door.js';
-import { expression } from '../formula/door.js';
+import { expression, unit } from '../formula/door.js';
 import { lineText } from './plain.js';
 import type {
   Block,
@@ -66,7 +66,7 @@ function takeDocument(): Take<WorkedDocument> {
       kind: oneOf('equation'),
       sides: notEmpty(sides),
       signs: orNot(listOf(oneOf('=', '≈'))),
-      unit: orNot(text),
+      unit: orNot(unit),
       source: orNot(line),
     }),
     notice: fieldsOf<Notice>('a notice', {

@@ -48,7 +48,7 @@ function blockLatex(block: Block): string {
     case 'list':
       return listLatex(block);
     case 'notice':
-      return `\\begin{quote}\n\\textbf{${escaped(block.label)}:} ${lineLatex(block.text)}\n\\end{quote}`;
+      return `\\begin{quote}\n\\textbf{${escaped(printable(block.label))}:} ${lineLatex(block.text)}\n\\end{quote}`;
     case 'equation':
       return equationLatex(block);
     case 'table':

@@ -39,7 +39,7 @@ function blockMarkdown(block: Block): string {
         .map((item, i) => `${block.marks === 'numbered' ? `${i + 1}.` : '-'} ${startSafe(lineMarkdown(item))}`)
         .join('\n');
     case 'notice':
-      return `> **${escaped(block.label)}:** ${lineMarkdown(block.text)}`;
+      return `> **${escaped(printable(block.label))}:** ${lineMarkdown(block.text)}`;
     case 'equation':
       return fenced(equationLines(block));
     case 'table':

@@ -20,6 +20,11 @@ tr, .danger, .caution, .note, .signature { break-inside: avoid; }
 .signature { display: flex; gap: 2em; }
 .signature span { flex: 1; border-top: 1px solid; margin-top: 3em; font-size: 0.8em; }
 .page { border: 0; break-after: page; }
-@media print { main { max-width: none; padding: 0; } }
+@media print {
+  html { font-size: 9pt; line-height: 1.25; }
+  main { max-width: none; padding: 0; }
+  h1, h2 { margin: 0.5em 0; }
+  p, ul, ol, table { margin: 0.4em 0; }
+}
 @page { size: A4; margin: 15mm; }
 `;

@@ -4,6 +4,7 @@ import { outsideBounds } from '../../basis/problem.js';
 import { refuse } from '../door.js';
 import { neededDocument } from './door.js';
 import type { Block, Column, Signatures, Table, WorkedDocument } from './block.js';
+import { printable } from './given.js';
 import { equationLines, lineText } from './plain.js';
 import { padded, widthOf, wrapped } from './width.js';
 
@@ -63,7 +64,7 @@ function blockText(block: Block, width: number): readonly string[] {
         hanging(block.marks === 'numbered' ? `${i + 1}. ` : '- ', lineText(item), width),
       );
     case 'notice':
-      return hanging(`${block.label.toUpperCase()}: `, lineText(block.text), width);
+      return hanging(`${printable(block.label).toUpperCase()}: `, lineText(block.text), width);
     case 'equation':
       return equationLines(block).flatMap((one) => {
         const lead = /^ */.exec(one)?.[0] ?? '';

@@ -15,7 +15,7 @@ export type Expression =
   | { readonly kind: 'minus'; readonly of: Expression }
   | { readonly kind: 'call'; readonly name: string; readonly of: readonly Expression[] };
 
-/** Between two expressions. */
+/** What joins two sides of an expression. */
 export type Operator = '+' | '−' | '×' | '÷' | 'power';
 
 const SIGN = { '+': ' + ', '−': ' − ', '×': ' · ', '÷': ' / ', power: '^' } as const;
@@ -113,6 +113,7 @@ const GREEK: Readonly<Record<string, readonly [string, string]>> = {
   eta: ['η', '\\eta'],
   kappa: ['κ', '\\kappa'],
   tau: ['τ', '\\tau'],
+  theta: ['θ', '\\theta'],
   dp: ['Δp', '\\Delta p'],
   dT: ['ΔT', '\\Delta T'],
 };

@@ -1,4 +1,5 @@
 // The words of derivations and exercises: sentences with names in braces for what is filled in.
+import type { Arithmetic, Diagnosis, FactCode, Mistake } from '../exercise/exercise.js';
 import type { Origin, RoundedOf, RoundedQuantity } from '../derivation/derivation.js';
 
 /** Words of derivations. */
@@ -8,6 +9,7 @@ export interface DerivationWords {
   readonly stepHeading: string;
   readonly sameStep: string;
   readonly origins: Readonly<Record<Origin['from'], string>>;
+  readonly normalConditions: string;
   readonly byHand: string;
   readonly byHandAgain: string;
   readonly residual: string;
@@ -38,4 +40,19 @@ export interface DerivationWords {
   readonly onlyIn: string;
   /** What a symbol stands for; one that is not here is said by its symbol. */
   readonly terms: Readonly<Record<string, string>>;
+}
+
+/** Words of exercises. */
+export interface ExerciseWords {
+  readonly heading: string;
+  readonly ask: Readonly<Record<Arithmetic | 'diagnosis', string>>;
+  readonly facts: Readonly<Record<FactCode, string>>;
+  readonly diagnoses: Readonly<Record<Diagnosis, string>>;
+  readonly reasons: Readonly<Record<Diagnosis, string>>;
+  readonly mistakes: Readonly<Record<Mistake, string>>;
+  readonly choice: string;
+  readonly right: string;
+  readonly wrong: string;
+  readonly check: string;
+  readonly caution: string;
 }

@@ -19,6 +19,7 @@ import { problemTexts } from '../../record/codes.js';
 import { WHY } from '../../record/because.js';
 import { SETTLING } from '../../settling/words.js';
 import { ENGLISH_DERIVATION } from './english-derivation.js';
+import { ENGLISH_EXERCISE } from './english-exercise.js';
 import { ENGLISH_DOCUMENTS } from './english-documents.js';
 import type { Language } from './language.js';
 
@@ -62,6 +63,7 @@ function englishWords(): Language {
     document: { ...ENGLISH_DOCUMENTS, because: WHY },
     sources: {},
     derivation: ENGLISH_DERIVATION,
+    exercise: ENGLISH_EXERCISE,
     about: {},
   };
 }

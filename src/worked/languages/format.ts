@@ -34,6 +34,10 @@ export function aboutIn(about: string, language: Language): string {
   const stated = /^(.*), as stated$/.exec(about)?.[1];
   const pattern = own(language.about, '{about}, as stated');
   if (stated !== undefined && pattern !== undefined) return pattern.replace('{about}', () => aboutIn(stated, language));
+  const [, inTable, row] = /^(.*), row (\d+)$/.exec(about) ?? [];
+  const rowPattern = own(language.about, '{about}, row {n}');
+  if (inTable !== undefined && row !== undefined && rowPattern !== undefined)
+    return rowPattern.replace('{about}', () => aboutIn(inTable, language)).replace('{n}', row);
   const number = /\d+(\.\d+)?/.exec(about)?.[0];
   const numbered = number === undefined ? undefined : own(language.about, about.replace(number, '{n}'));
   return numbered === undefined || number === undefined ? about : numbered.replace('{n}', localised(number, language));

@@ -104,8 +104,8 @@ export const GERMAN_SOURCES: Readonly<Record<string, string>> = {
     'der größte Druck, der auf einen gedruckten gerundet wird, nach Definition des Rundens',
   'relative uncertainty of density, as the source of the gas model states it':
     'relative Unsicherheit der Dichte, wie die Quelle des Gasmodells sie angibt',
-  'a term of the residual Helmholtz energy, times its derivative by ln δ: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
-    'ein Glied der residuellen Helmholtz-Energie, mal seiner Ableitung nach ln δ: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
+  'a term of the residual Helmholtz energy, differentiated by ln δ: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
+    'ein Glied der residuellen Helmholtz-Energie, nach ln δ abgeleitet: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
   'attraction at a temperature: Peng and Robinson (1976), Ind. Eng. Chem. Fundam. 15, 59':
     'Anziehung bei einer Temperatur: Peng und Robinson (1976), Ind. Eng. Chem. Fundam. 15, 59',
   'compression factor from the residual Helmholtz energy, 1 + δ ∂αr/∂δ: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
@@ -122,6 +122,10 @@ export const GERMAN_SOURCES: Readonly<Record<string, string>> = {
   'sum of the terms: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
     'Summe der Glieder: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
   'residual of a printed pressure, by definition': 'Rest eines gedruckten Drucks, nach Definition',
+  'a mistake: the law of an ideal gas at constant volume, with degrees Celsius for kelvins':
+    'ein Fehler: das Gesetz eines idealen Gases bei konstantem Volumen, mit Grad Celsius statt Kelvin',
+  'a mistake: the ideal-gas law, with degrees Celsius for kelvins':
+    'ein Fehler: das ideale Gasgesetz, mit Grad Celsius statt Kelvin',
 };
 
 export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
@@ -188,4 +192,5 @@ export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   'volume after': 'Volumen danach',
   'well mixed': 'voll durchmischt',
   '{about}, as stated': '{about}, wie angegeben',
+  '{about}, row {n}': '{about}, Zeile {n}',
 };

@@ -1,5 +1,6 @@
 import { GERMAN_CAUTIONS } from './german-cautions.js';
 import { GERMAN_DERIVATION } from './german-derivation.js';
+import { GERMAN_EXERCISE } from './german-exercise.js';
 import { GERMAN_DOCUMENTS } from './german-documents.js';
 import { GERMAN_PROBLEMS } from './german-problems.js';
 import { GERMAN_ABOUT, GERMAN_SOURCES } from './german-sources.js';
@@ -49,6 +50,7 @@ export const german: Language = {
   severities: { danger: 'Gefahr', caution: 'Vorsicht', note: 'Hinweis' },
   document: GERMAN_DOCUMENTS,
   derivation: GERMAN_DERIVATION,
+  exercise: GERMAN_EXERCISE,
   sources: GERMAN_SOURCES,
   about: GERMAN_ABOUT,
 };

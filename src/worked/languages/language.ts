@@ -5,7 +5,7 @@ import type { ProblemText } from '../../basis/problem.js';
 import type { Cause, Reason, SettledBy, SlipCode, SupplyCode, UncertaintyCode, Words } from '../../basis/words.js';
 import type { StepRemark, WorkStep } from '../../procedure/steps.js';
 import type { SettlingCode } from '../../settling/words.js';
-import type { DerivationWords } from './derivation-words.js';
+import type { DerivationWords, ExerciseWords } from './derivation-words.js';
 import type { DocumentWords } from './document-words.js';
 
 /** Words under every code of a report, none left out. */
@@ -43,6 +43,7 @@ export interface Language {
   readonly severities: Readonly<Record<Severity, string>>;
   readonly document: DocumentWords;
   readonly derivation: DerivationWords;
+  readonly exercise: ExerciseWords;
   /** Where a relation comes from, by its source as the relation states it; a source that is not here is said as it stands. */
   readonly sources: Readonly<Record<string, string>>;
   /** Whose values a step of a calculation shows, by the words of the step. */

@@ -47,7 +47,7 @@ export interface RoundDocumentGiven {
  * ```ts
  * const report = reportRound(round, { problems: 'refuse the round' });
  * const page = roundDocument(report, { language: english, working: 'left out' });
- * documentMarkdown(page).includes('Accumulators judged: 2; not judged: 0.'); // => true
+ * documentMarkdown(page).includes('Accumulators judged: 1; not judged: 0.'); // => true
  * ```
  */
 export function roundDocument(report: RoundReport, given: RoundDocumentGiven): WorkedDocument {

@@ -1,0 +1,316 @@
+// What a derivation holds: where each value comes from, what was rounded, which states were worked by hand; that at
+// `everything` it is exact; and that every formula is LaTeX that a real renderer takes in strict mode.
+import {
+  absolute,
+  auditTable,
+  check,
+  cubicNitrogen,
+  idealNitrogen,
+  isFault,
+  nitrogen,
+  normalVolume,
+  amount,
+  reference15C1bar,
+  standardAtmosphere,
+  stateAt,
+  target,
+  temperature,
+  toAbsolute,
+  type GasModel,
+  type Step,
+} from 'isochore';
+import {
+  comparisonBlocks,
+  derivationBlocks,
+  derivationDocument,
+  derivationOf,
+  documentHtml,
+  documentMarkdown,
+  documentText,
+  english,
+  german,
+  type Block,
+  type Derivation,
+  type DerivedStep,
+  type Reader,
+} from 'isochore/worked';
+import katex from 'katex';
+import { evaluate } from 'mathjs';
+import { describe, expect, test } from 'vitest';
+import { expressionLatex } from '../../src/worked/formula/expression.js';
+import { bar, celsius, hPa, readingWith, specBy, specOf, tableOf } from '../support/accumulator.js';
+import { equationsByStep, numbersIn, printedNumber, valueOf } from '../support/printed.js';
+import { randomBy } from '../support/random.js';
+import { CASES } from './derivation-cases.js';
+
+const UNITS = { pressure: 'bar', temperature: '°C', volume: 'L', mass: 'kg' } as const;
+const reader = (detail: Reader['detail'], language = english): Reader => ({ language, units: UNITS, detail });
+
+const spec = specOf(141, 19, { ambient: hPa(1017) });
+const reading = readingWith({ pressure: bar(120), temperature: celsius(37), ambient: hPa(998) });
+const checked = derivationOf({ spec, reading }, (g, trace) => check(g.spec, g.reading, trace));
+
+const textOf = (derivation: Derivation, detail: Reader['detail'], language = english): string =>
+  documentText(derivationDocument(derivation, 'x', reader(detail, language)), { width: 300 });
+
+describe('a derivation', () => {
+  test('gives the result of the calculation, and its steps in order', () => {
+    const seen: Step[] = [];
+    expect(checked.result).toStrictEqual(check(spec, reading, (step) => seen.push(step)));
+    expect(checked.steps.map(({ relation, about, result }) => [relation, about, result.value])).toStrictEqual(
+      seen.map(({ relation, about, result }) => [relation, about, result]),
+    );
+    expect(checked.models.map(({ id }) => id)).toEqual(['nitrogen-span-2000']);
+  });
+
+  test('says of every value where it comes from', () => {
+    const origin = (about: string, gives: string, symbol: string): unknown =>
+      checked.steps
+        .find((step) => step.about === about && step.relation.gives === gives)
+        ?.from.find((one) => one.symbol === symbol)?.origin;
+    expect(origin('target, as stated', 'p_abs', 'p_g')).toEqual({ from: 'given', path: 'spec.precharge.pressure' });
+    expect(origin('target, as stated', 'p_abs', 'p_amb')).toEqual({ from: 'given', path: 'spec.ambient' });
+    expect(origin('target', 'p_g', 'p_amb')).toEqual({ from: 'given', path: 'reading.ambient' });
+    expect(origin('target', 'p_abs', 'rho')).toEqual({ from: 'step', step: 2 });
+    expect(origin('gas', 'm', 'M')).toEqual({ from: 'model', model: 'nitrogen-span-2000' });
+    expect(origin('add', 'n', 'V')).toEqual({ from: 'given', path: 'spec.gasVolume' });
+    expect(origin('reference state of the volume', 'rho', 'T')).toMatchObject({ from: 'published' });
+  });
+
+  test('leaves no value of a check unexplained', () => {
+    const random = randomBy(3);
+    const check = CASES.find(([name]) => name === 'check')?.[1];
+    for (let i = 0; i < 100; i += 1)
+      for (const step of check?.(random).steps ?? [])
+        for (const { symbol, origin } of step.from)
+          expect(origin.from, `${step.about}: ${symbol}`).not.toBe('calculation');
+  });
+
+  test('names the rows of a table', () => {
+    const table = tableOf([
+      [127.3, 0],
+      [140, 20],
+      [152.6, 40],
+    ]);
+    const derived = derivationOf({ spec: specBy(table), reading }, (g, trace) => target(g.spec, g.reading, trace));
+    const [read] = derived.steps;
+    expect(read?.from.map(({ symbol, origin }) => [symbol, 'row' in origin ? origin.row : origin.from])).toEqual([
+      ['p_1', 2],
+      ['p_2', 3],
+      ['T_1', 2],
+      ['T_2', 3],
+      ['T', 'given'],
+    ]);
+    expect(textOf(derived, 'steps')).toContain('row 3 of the table');
+  });
+
+  test('takes a reference state that was handed in for one, and normal conditions for published', () => {
+    const given = { amount: amount(12, 'mol'), model: nitrogen, at: reference15C1bar };
+    const derived = derivationOf(given, (g, trace) => normalVolume(g.amount, g.model, g.at, trace));
+    expect(derived.steps[0]?.from.map(({ origin }) => origin)).toEqual([
+      { from: 'given', path: 'at.temperature' },
+      { from: 'given', path: 'at.pressure' },
+    ]);
+  });
+
+  test('holds every rounding of its result', () => {
+    expect(checked.roundings.map(({ of, toward, written }) => [of, toward, written])).toEqual([
+      ['lower limit', 'up', expect.stringMatching(/^\d+ bar gauge$/)],
+      ['upper limit', 'down', expect.stringMatching(/^\d+ bar gauge$/)],
+      ['mass', 'up', expect.stringMatching(/ kg$/)],
+      ['normal volume', 'up', expect.stringMatching(/ m3 at 0 °C and 101.325 kPa absolute$/)],
+      ['stop', 'down', expect.stringMatching(/^\d+ bar gauge$/)],
+    ]);
+    for (const { value, toward, written, unit } of checked.roundings) {
+      const number = Number.parseFloat(written) * (unit === 'Pa' ? 1e5 : 1);
+      expect(toward === 'up' ? number - value : value - number).toBeGreaterThanOrEqual(0);
+    }
+  });
+
+  test('is refused as a copy, and so is a step that is none', () => {
+    const copy = { ...checked } as Derivation;
+    expect(() => derivationBlocks(copy, reader('steps'))).toThrow('derivation');
+    const forged = { relation: { gives: '<b>' }, about: 'x', values: [], result: 1 } as unknown as Step;
+    expect(() => derivationOf({}, (_, trace) => trace(forged))).toThrow('step');
+    try {
+      derivationOf({ p: bar(1), ambient: standardAtmosphere }, (g, trace) =>
+        toAbsolute(g.ambient as never, g.ambient, trace),
+      );
+      expect.fail('the fault of the calculation passes through');
+    } catch (error) {
+      expect(isFault(error)).toBe(true);
+    }
+  });
+});
+
+describe('a state of the gas', () => {
+  test.each([nitrogen, idealNitrogen, cubicNitrogen])('by $id is worked by hand, without the solver', (model) => {
+    const given = { model, at: { temperature: temperature(250, 'K'), pressure: absolute(300, 'bar') } };
+    const { steps } = derivationOf(given, (g, trace) => stateAt(g.model, g.at, trace));
+    const state = steps[0]?.state;
+    expect(Math.abs(state?.residual_Pa ?? Number.NaN)).toBeLessThan(1e-12 * 300e5);
+    expect(state?.compressibility).toBeCloseTo(stateAt(model, given.at).compressibility, 12);
+    expect(state?.terms).toHaveLength(model === nitrogen ? 72 : 0);
+  });
+
+  test('in the cold has bells in its terms that are seen', () => {
+    const given = { model: nitrogen, at: { temperature: temperature(128, 'K'), pressure: absolute(36, 'bar') } };
+    const { steps } = derivationOf(given, (g, trace) => stateAt(g.model, g.at, trace));
+    const bells = (steps[0]?.state?.terms ?? []).filter(
+      ({ about, relation }) => /3[3-6]/.test(about) && relation.gives === 'a_i',
+    );
+    expect(bells).toHaveLength(4);
+    expect(Math.max(...bells.map(({ result }) => Math.abs(result)))).toBeGreaterThan(1e-5);
+    expect(Math.abs(steps[0]?.state?.residual_Pa ?? Number.NaN)).toBeLessThan(1e-10 * 36e5);
+  });
+
+  test('is told by the model that it belongs to, where several are handed in', () => {
+    const rows = [0, 1, 2].map((i) => [130 + 6.3 * i, 10 * i] as const);
+    const table = { ...tableOf(rows), referenceTemperature: celsius(10) };
+    const given = {
+      models: [nitrogen, idealNitrogen],
+      ambient: standardAtmosphere,
+      printedIn: { pressure: 'bar' as const, temperature: '°C' as const },
+      temperatureStep: 'exact' as const,
+      equation: 'exact' as const,
+    };
+    const { steps } = derivationOf({ table, given }, (g, trace) => auditTable(g.table, g.given, trace));
+    const states = steps.flatMap(({ state, result }) => (state === undefined ? [] : [{ ...state, result }]));
+    expect(new Set(states.map(({ model }) => model))).toEqual(new Set(['nitrogen-span-2000', 'nitrogen-ideal']));
+    for (const { residual_Pa, pressure_Pa } of states) expect(Math.abs(residual_Pa)).toBeLessThan(1e-11 * pressure_Pa);
+  });
+});
+
+/** Powers and logarithms of the library have bits of their own, within one unit in the last place of the exact value. */
+const transcends = (formula: string): boolean => /\^|exp|log/.test(formula);
+
+function heldExactly(step: DerivedStep, blocks: readonly Block[]): void {
+  const [first] = equationsByStep(blocks).get(step.number) ?? [];
+  const [, formula, numbers] = first?.sides ?? [];
+  const result = first?.sides.at(-1);
+  if (formula === undefined || numbers === undefined || result === undefined) return expect.fail('no equation');
+  expect(printedNumber(result).value).toBe(step.result.value);
+  if (formula.kind === 'symbol') return;
+  const own = numbersIn(formula, numbers);
+  const scope = Object.fromEntries(
+    step.from.map(({ symbol, value }) => {
+      const printed = own.get(symbol);
+      if (printed === undefined) return expect.fail(symbol);
+      expect(printedNumber(printed).value).toBe(value);
+      return [symbol, value];
+    }),
+  );
+  const found = valueOf(formula, scope);
+  if (transcends(step.relation.formula)) expect(Math.abs(found / step.result.value - 1)).toBeLessThan(1e-14);
+  else expect(found, step.relation.formula).toBe(step.result.value);
+}
+
+describe.each(CASES)('at everything, %s', (_, derive) => {
+  test('prints every digit, and each substitution gives the very bits', () => {
+    const random = randomBy(11);
+    for (let i = 0; i < 3; i += 1) {
+      const derivation = derive(random);
+      const blocks = derivationBlocks(derivation, reader('everything'));
+      for (const step of derivation.steps)
+        if (step.sameAs === undefined && !step.relation.formula.includes('p(T, rho)')) heldExactly(step, blocks);
+    }
+  });
+
+  test('is LaTeX that KaTeX takes in strict mode, and plain in every other format', () => {
+    const random = randomBy(12);
+    const derivation = derive(random);
+    for (const language of [english, german]) {
+      const page = derivationDocument(derivation, 'x', reader('steps', language));
+      const formulas = page.blocks.flatMap((block) => (block.kind === 'equation' ? block.sides : []));
+      for (const side of new Set(formulas.map(expressionLatex)))
+        expect(() => katex.renderToString(side, { strict: 'error', throwOnError: true }), side).not.toThrow();
+      for (const written of [documentText(page, { width: 100 }), documentMarkdown(page), documentHtml(page)]) {
+        expect(written).not.toMatch(/undefined|NaN|\[object|\{\w+\}/);
+      }
+    }
+  });
+});
+
+test('the terms at everything add up to the compression factor, by mathjs', () => {
+  const given = { model: nitrogen, at: { temperature: temperature(290, 'K'), pressure: absolute(180, 'bar') } };
+  const { steps } = derivationOf(given, (g, trace) => stateAt(g.model, g.at, trace));
+  let sum = 0;
+  for (const { relation, values, result } of steps[0]?.state?.terms ?? []) {
+    if (relation.gives !== 'a_i') continue;
+    const scope = Object.fromEntries(relation.from.map((symbol, i) => [symbol, values[i]]));
+    const term = Number(evaluate(relation.formula, scope));
+    expect(Math.abs(term - result)).toBeLessThan(1e-14);
+    sum += term;
+  }
+  expect(1 + sum).toBeCloseTo(stateAt(nitrogen, given.at).compressibility, 12);
+});
+
+test('every term and every digit is LaTeX that KaTeX takes in strict mode', () => {
+  const page = derivationDocument(checked, 'x', reader('everything', german));
+  const lines = page.blocks.flatMap((block) => (block.kind === 'table' ? block.rows.flat() : []));
+  const inLines = lines.flatMap((line) => (typeof line === 'string' ? [] : line));
+  const formulas = [
+    ...page.blocks.flatMap((block) => (block.kind === 'equation' ? block.sides : [])),
+    ...inLines.flatMap((piece) => (typeof piece === 'object' && piece.kind === 'formula' ? [piece.expression] : [])),
+  ];
+  expect(formulas.length).toBeGreaterThan(500);
+  for (const side of new Set(formulas.map(expressionLatex)))
+    expect(() => katex.renderToString(side, { strict: 'error', throwOnError: true }), side).not.toThrow();
+});
+
+describe('levels', () => {
+  test('answer tells the results alone, steps the steps, everything the terms', () => {
+    const [answer, steps, everything] = (['answer', 'steps', 'everything'] as const).map((d) => textOf(checked, d));
+    expect(answer).not.toContain('Step by step');
+    expect(answer).toContain('add: stop pressure');
+    expect(steps).toContain('p_abs = p_g + p_amb');
+    expect(steps).toContain('By hand');
+    expect(steps).not.toContain('n_i');
+    expect(everything).toContain('n_i = 0.924803575275');
+  });
+
+  test('numbers are those of the language', () => {
+    expect(textOf(checked, 'steps', german)).toMatch(/p_abs = \d+,\d+ bar absolut/);
+    expect(textOf(checked, 'steps')).toMatch(/p_abs = \d+\.\d+ bar absolute/);
+  });
+
+  test('more digits are printed where a difference would have none', () => {
+    const near = target(spec, reading).pascals / 1e5;
+    const close = readingWith({ ...reading, pressure: bar(Number(near.toFixed(4))) });
+    const derived = derivationOf({ spec, close }, (g, trace) => check(g.spec, g.close, trace));
+    const off = derived.steps.find(({ relation }) => relation.gives === 'dp_off');
+    expect(Math.abs(off?.result.value ?? Number.NaN)).toBeLessThan(5.1);
+    const equation = equationsByStep(derivationBlocks(derived, reader('steps'))).get(off?.number ?? 0)?.[0];
+    const printed = printedNumber(equation?.sides.at(-1) ?? { kind: 'number', text: '' });
+    expect(printed.value).not.toBe(0);
+    expect(Math.abs(printed.value) / printed.half).toBeGreaterThanOrEqual(20);
+  });
+});
+
+describe('a comparison', () => {
+  const by = (gas: GasModel): Derivation =>
+    derivationOf({ spec: specOf(140, 20, { gas }), reading: readingWith() }, (g, trace) =>
+      target(g.spec, g.reading, trace),
+    );
+
+  test('of the ideal-gas law with the reference equation: 3.0 bar at 40 °C, the difference of its columns', () => {
+    const [table] = comparisonBlocks(by(nitrogen), by(idealNitrogen), reader('answer')).filter(
+      (block) => block.kind === 'table',
+    );
+    const page = documentText({ language: 'en', title: 'x', blocks: table ? [table] : [] }, { width: 200 });
+    expect(page).toMatch(/target: gauge pressure +152\.612 bar gauge +149\.621 bar gauge +−2\.991 bar/);
+  });
+
+  test('says when nothing comes out otherwise, and which step only one has', () => {
+    const text = (one: Derivation, other: Derivation, detail: Reader['detail']): string =>
+      documentText(
+        { language: 'en', title: 'x', blocks: comparisonBlocks(one, other, reader(detail)) },
+        { width: 200 },
+      );
+    expect(text(by(nitrogen), by(nitrogen), 'steps')).toContain('No step comes out otherwise.');
+    const whole = derivationOf({ spec: specOf(140, 20), reading: readingWith() }, (g, trace) =>
+      check(g.spec, g.reading, trace),
+    );
+    expect(text(by(nitrogen), whole, 'everything')).toContain('no such step');
+  });
+});

@@ -72,6 +72,13 @@ export function functionOf(name) {
   return /** @type {Callable} */ (any(Reflect.get(own, name.replace(/^.*\./, ''))));
 }
 
+/** A derivation of a state. @param {import('isochore').GasModel} gas */
+function derivationBy(gas) {
+  const pressure = library.absolute(150, 'bar');
+  const given = { gas, at: { pressure, temperature: library.temperature(40, '°C') } };
+  return worked.derivationOf(given, ({ gas, at }, trace) => library.stateAt(gas, at, trace));
+}
+
 /** Values that no notation of data has. @type {Readonly<Record<string, (live: Live) => unknown>>} */
 export const STOCK = {
   'Symbol()': () => Symbol('one'),
@@ -152,6 +159,10 @@ export const STOCK = {
   standardAtmosphere: () => library.standardAtmosphere,
   english: () => worked.english,
   german: () => worked.german,
+  'a check to be derived': () => (/** @type {any} */ given, /** @type {any} */ trace) =>
+    library.check(given.spec, given.reading, trace),
+  'a derivation': () => derivationBy(library.nitrogen),
+  'a derivation by the ideal gas': () => derivationBy(library.idealNitrogen),
   normalConditions: () => library.normalConditions,
   OBJECTIVES: () => library.OBJECTIVES,
   reference60F: () => library.reference60F,

@@ -5,6 +5,7 @@ import * as worked from 'isochore/worked';
 import { AUDIT } from './audit.mjs';
 import { BASIS } from './basis.mjs';
 import { CHARGE } from './charge.mjs';
+import { DERIVATIONS } from './derivation.mjs';
 import { DOCUMENTS } from './documents.mjs';
 import { GAS } from './gas.mjs';
 import { QUANTITY } from './quantity.mjs';
@@ -35,6 +36,7 @@ export const SUBJECTS = [
   // A round takes as long as a hundred conversions.
   ...often(0.4, RECORD),
   ...often(0.4, DOCUMENTS),
+  ...often(0.2, DERIVATIONS),
 ];
 
 /** @param {number} times @param {readonly Subject[]} subjects */

@@ -57,7 +57,7 @@ const isMarkup = (answer, args) => {
 };
 
 /** Every format takes what the library made. @type {Holds} */
-const isDocument = (answer) => {
+export const isDocument = (answer) => {
   const own = /** @type {WorkedDocument} */ (answer);
   try {
     for (const write of [documentHtml, documentLatex, documentMarkdown]) write(own);

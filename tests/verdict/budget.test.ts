@@ -560,6 +560,18 @@ describe('a simulation', () => {
     expect(with_seed(1)).not.toEqual(with_seed(2));
   });
 
+  test('takes whole draws and seeds, to their ends', () => {
+    const of = (draws: unknown, seed: unknown) =>
+      simulate(specWith(), readingWith(), INSTRUMENTS, { draws, seed } as never);
+    for (const draws of [999, 1_000_001, 1000.5, '1000', Number.NaN])
+      expect(problemOf(() => of(draws, 1))).toMatchObject({ code: 'not a count', path: 'draws', values: { least: '1000', most: '1000000' } }); // prettier-ignore
+    for (const seed of [-1, 4_294_967_296, 0.5, undefined])
+      expect(problemOf(() => of(1000, seed))).toMatchObject({ code: 'not a count', path: 'seed', values: { least: '0', most: '4294967295' } }); // prettier-ignore
+    for (const seed of [0, 4_294_967_295]) expect(of(1000, seed)).toHaveProperty('interval');
+    const nothing = (): unknown => simulate(specWith(), readingWith(), INSTRUMENTS, null as never);
+    expect(problemOf(nothing)).toMatchObject({ code: 'wrong kind', path: 'given' });
+  });
+
   test('says where the gauge is not accurate', () => {
     const stop = dialWith({ zero: 'with stop pin' });
     expect(simulate(specWith(), readingWith({ pressure: bar(20) }), stop, { draws: 1000, seed: 1 })).toEqual({

@@ -18,7 +18,7 @@ describe('an object that becomes neither text nor number', () => {
     ['itself', STUBBORN],
     ['as a length', { length: STUBBORN }],
     ['as a length in a list', [{ length: STUBBORN }]],
-  ])('%s, in any place of a round', (_title, value) => {
+  ])('%s, in any place of a round', { timeout: 240_000 }, (_title, value) => {
     for (const part of PARTS) {
       const { round, fields } = smallRoundFor(part);
       for (const { keys } of nodesOf(round)) {

@@ -11,11 +11,13 @@ import {
   keysOf,
   nodesOf,
   NOTHING,
+  onePlaceOfEach,
   onOneLine,
   put,
   reportRest,
   type Keys,
 } from '../support/round.js';
+import { smallRound } from '../support/small-round.js';
 
 const report = reportRest(exampleRound());
 const copy = (): RoundReport => JSON.parse(JSON.stringify(report)) as RoundReport;
@@ -99,26 +101,35 @@ describe('a report that was not touched', () => {
     expect(reverify(copy())).toEqual({ outcome: 'same', because: [], why: '', changesFound: 0, changes: [], problems: [] });
   }); // prettier-ignore
 
-  test('so is a partial one, whatever is wrong with its round', { timeout: 60_000 }, () => {
+  test('so is a partial one, whatever is wrong with its round', () => {
     let same = 0;
-    for (const { puts } of CORRUPTIONS) {
+    const codes = new Set<string>();
+    for (const { puts, said } of CORRUPTIONS) {
+      // One of each code, written as JSON and read back; bad-input.test.ts has all of them as they are.
+      const [{ code } = { code: '' }] = said;
+      if (codes.has(code)) continue;
+      codes.add(code);
       const round = exampleRound();
+      delete round.supply;
       for (const [path, value] of puts) put(round, keysOf(path), value);
       const partial = reportRest(round);
       if (!Object.hasOwn(partial, 'input')) continue;
       expect(reverify(JSON.parse(JSON.stringify(partial))).outcome).toBe('same');
       same += 1;
     }
-    expect(same).toBeGreaterThan(120);
+    expect(same).toBeGreaterThan(30);
   });
 });
 
 describe('a report that was altered', () => {
-  test('in any one place: its digest does not match, and if it is still a report, the place is named', { timeout: 120_000 }, () => {
-    const places = nodesOf(copy()).filter(({ value }) => typeof value !== 'object');
-    expect(places.length).toBeGreaterThan(1000);
-    for (const { keys, value } of places.filter((_, i) => i % 23 === 0)) {
-      const altered = copy();
+  test('in any one place: its digest does not match, and if it is still a report, the place is named', { timeout: 240_000 }, () => {
+    const small = smallRound();
+    delete small.supply?.exchange; // its times take most of a report, and are read as the rest is
+    const whole = JSON.stringify(reportRest(small));
+    const places = onePlaceOfEach(JSON.parse(whole)).filter(({ value }) => typeof value !== 'object');
+    expect(places.length).toBeGreaterThan(300);
+    for (const { keys, value } of places) {
+      const altered: unknown = JSON.parse(whole);
       put(altered, keys, typeof value === 'number' ? value + 1 : `${String(value)}x`);
       const { outcome, because, changes, problems } = reverify(altered);
       expect([jsonPath(keys), because.includes('digest does not match')]).toEqual([jsonPath(keys), true]);
@@ -128,7 +139,9 @@ describe('a report that was altered', () => {
       }
       expect(outcome).toBe('changed');
       const isText = ['why', 'text', 'citation'].includes(String(keys.at(-1)));
-      if (keys[0] !== 'input') expect(changes.map(({ path }) => path)).toEqual(isText ? [] : [jsonPath(keys)]);
+      // The version and the digest are no results.
+      const isResult = !isText && keys[0] !== 'libraryVersion' && keys[0] !== 'digest';
+      if (keys[0] !== 'input') expect(changes.map(({ path }) => path)).toEqual(isResult ? [jsonPath(keys)] : []);
     }
   }); // prettier-ignore
 

@@ -48,6 +48,15 @@ export function nodesOf(json: unknown, keys: Keys = []): { readonly keys: Keys; 
   return [{ keys, value: json }, ...inner];
 }
 
+/** The first place of each that differ by more than the number in a list. */
+export function onePlaceOfEach(json: unknown): ReturnType<typeof nodesOf> {
+  const seen = new Set<string>();
+  return nodesOf(json).filter(({ keys }) => {
+    const place = keys.map((key) => (typeof key === 'number' ? '' : key)).join('.');
+    return !seen.has(place) && seen.add(place);
+  });
+}
+
 /** `$.groups[0].name`: a path of names and indices, as JSONPath (RFC 9535) spells it. */
 export function jsonPath(keys: Keys): string {
   const step = (key: string | number): string =>

@@ -560,6 +560,48 @@ describe('a simulation', () => {
     expect(with_seed(1)).not.toEqual(with_seed(2));
   });
 
+  // What it gave when it was written. A seed stands in a report so that anybody can draw the same numbers again.
+  test('gives the numbers that a seed has always given', () => {
+    const table = tableOf([[127, 0], [140, 20], [152.5, 40], [165, 60]], { printedStep: barOf(1), outside: 'follow constant density' }); // prettier-ignore
+    const printed = { pressure: 'as the table states', temperature: inK(1), ambientLimit: pressureDifference(50, 'hPa') } as const; // prettier-ignore
+    const certificate = {
+      correction: barOf(0.3),
+      expandedUncertainty: barOf(0.6),
+      coverageFactor: 2,
+      due: '2027-01-01',
+    };
+    const corrected = instrumentsWith({
+      modelErrorCorrelation: 0.5,
+      printed: { ...INSTRUMENTS.printed, temperature: inK(1) },
+      vessel: { linearExpansion_per_K: 16e-6, limit_per_K: 4e-6, treated: 'corrected' },
+    });
+    const drawn = (spec: Specification, t_C: number, instruments: Instruments): number[] => {
+      const found = simulate(spec, readingWith({ temperature: celsius(t_C) }), instruments, { draws: 1000, seed: 20_260_314 }); // prettier-ignore
+      if (!('interval' in found)) throw new Error(found.because);
+      const { mean, standard, interval } = found;
+      return [mean, standard, interval.lower, interval.upper].map(({ pascals }) => Math.round(pascals));
+    };
+    const certified = instrumentsWith({ readings: 3, gauge: { ...DIAL, accuracy: { certificate } } });
+    expect(drawn(specWith(), 60, corrected)).toEqual([-2172195, 184846, -2529753, -1831598]);
+    expect(drawn(specWith(), 40, certified)).toEqual([-929637, 110402, -1132056, -721108]);
+    // Between two rows of a table, at one, and beyond the last.
+    expect(drawn(specBy(table), 30, instrumentsWith({ printed }))).toEqual([-320810, 183685, -665647, 19469]);
+    expect(drawn(specBy(table), 40, instrumentsWith({ printed }))).toEqual([-943938, 185984, -1292213, -596327]);
+    expect(drawn(specBy(table), 75, instrumentsWith({ printed }))).toEqual([-3128042, 184209, -3481698, -2788976]);
+  });
+
+  test('takes whole draws and seeds, to their ends', () => {
+    const of = (draws: unknown, seed: unknown) =>
+      simulate(specWith(), readingWith(), INSTRUMENTS, { draws, seed } as never);
+    for (const draws of [999, 1_000_001, 1000.5, '1000', Number.NaN])
+      expect(problemOf(() => of(draws, 1))).toMatchObject({ code: 'not a count', path: 'draws', values: { least: '1000', most: '1000000' } }); // prettier-ignore
+    for (const seed of [-1, 4_294_967_296, 0.5, undefined])
+      expect(problemOf(() => of(1000, seed))).toMatchObject({ code: 'not a count', path: 'seed', values: { least: '0', most: '4294967295' } }); // prettier-ignore
+    for (const seed of [0, 4_294_967_295]) expect(of(1000, seed)).toHaveProperty('interval');
+    const nothing = (): unknown => simulate(specWith(), readingWith(), INSTRUMENTS, null as never);
+    expect(problemOf(nothing)).toMatchObject({ code: 'wrong kind', path: 'given' });
+  });
+
   test('says where the gauge is not accurate', () => {
     const stop = dialWith({ zero: 'with stop pin' });
     expect(simulate(specWith(), readingWith({ pressure: bar(20) }), stop, { draws: 1000, seed: 1 })).toEqual({

@@ -205,6 +205,56 @@ describe('rules', () => {
   });
 });
 
+describe('a vessel whose expansion is corrected moves target and limits alike, at 60 °C by a quarter of a bar', () => {
+  const vessel = { linearExpansion_per_K: 12e-6, limit_per_K: 0, treated: 'corrected' } as const;
+  const hot = readingWith({ temperature: celsius(60), gaugeStep: { step: 1e-6, unit: 'bar' } });
+  const { band, target } = judge(specWith(), hot);
+  const at = (pascals: number, instruments: Instruments, rule = ruleOf('simple acceptance')) =>
+    decided(specWith(), { ...hot, pressure: bar(pascals / 1e5) }, instruments, rule);
+  const both = (pascals: number) => [at(pascals, fine), at(pascals, { ...fine, vessel })] as const;
+  const fine = onlyNormal(0.01);
+
+  test('the upper limit', () => {
+    const [plain, corrected] = both(band.upper.pascals - 0.1e5);
+    expect([plain.outcome, corrected.outcome]).toEqual(['within', 'overcharged']);
+  });
+
+  test('the target, by which it is low or high', () => {
+    const [plain, corrected] = both(target.pascals - 0.12e5);
+    // By a risk of nearly one half: the errors of the gas model are larger than what is asked about.
+    const sides = [fine, { ...fine, vessel }].map((one) => at(target.pascals - 0.12e5, one, ruleOf('simple acceptance', 0.3, 0.3)).direction); // prettier-ignore
+    expect(sides).toEqual(['low', 'high']);
+    expect(plain.probability.within + corrected.probability.within).toBeGreaterThan(1.9);
+  });
+
+  test('and where the target lies between them', () => {
+    const poor = onlyNormal(0.8);
+    const rigid = { ...vessel, linearExpansion_per_K: 0 };
+    const [plain, corrected] = [
+      { ...poor, vessel: rigid },
+      { ...poor, vessel },
+    ].map((one) => at(target.pascals, one).adjusting.outsideAfter);
+    expect(corrected).toBeCloseTo(plain ?? NaN, 4);
+  });
+});
+
+test('a rule is read once: what is checked is what is used', () => {
+  const rule = ruleOf('guarded acceptance', 0.02, 0.4);
+  const [words, below, above] = [[rule.acceptance], [rule.risk.below], [rule.risk.above]];
+  const once = {
+    get acceptance() { return words.pop(); },
+    risk: { get below() { return below.pop(); }, get above() { return above.pop(); } },
+  }; // prettier-ignore
+  const by = (given: unknown) => decide(specWith(), at20(139), onlyNormal(0.5), given as Rule);
+  expect(by(once)).toEqual(by(rule));
+  expect(problemOf(() => by({ ...rule, acceptance: 'as usual' })).wanted).toContain(
+    "'simple acceptance' or 'guarded acceptance' or 'guarded rejection' or 'guarded both ways'",
+  );
+  expect(problemOf(() => by(null)).path).toBe('rule');
+  expect(() => by({ acceptance: 'simple acceptance' })).toThrow(/rule\.risk\.below: found undefined/);
+  expect(by({ ...rule, risk: { below: 1e-6, above: 1e-6 } })).toHaveProperty('outcome');
+});
+
 describe('direction', () => {
   const of = (p: number) =>
     decided(specWith(), at20(p), onlyNormal(1), ruleOf('simple acceptance', 0.02, 0.05)).direction;
@@ -245,6 +295,13 @@ describe('adjusting', () => {
     expect(poor.outsideNow).toBeGreaterThan(0.5);
     expect(poor.outsideNow - poor.outsideAfter).toBeLessThan(0.02);
     expect(poor.worth).toBe(false);
+  });
+
+  test('is worth it where it gains more than the smaller of both risks', () => {
+    const rule = ruleOf('guarded acceptance', 0.02, 0.4);
+    const { worth, outsideNow, outsideAfter } = decided(specWith(), at20(138.5), onlyNormal(0.8), rule).adjusting;
+    expect(outsideNow - outsideAfter).toBeGreaterThan(0.2);
+    expect([outsideNow < 0.4, worth]).toEqual([true, true]);
   });
 
   test('is worth it where only the risk above is not kept', () => {
@@ -373,6 +430,45 @@ describe('what would settle it', () => {
     expect(outcomes).toEqual(['overcharged', 'inconclusive']);
   });
 
+  test('a limit for the gauge, where its error is normal: 1 bar inside, a rectangle of 1 / 0.9', () => {
+    // One part in twenty of it lies beyond: (a - 1) / 2a.
+    const { gaugeLimit } = settlingOf(at20(139), onlyNormal(1)) ?? {};
+    if (typeof gaugeLimit !== 'object') throw new Error('no gauge');
+    expect(gaugeLimit.pascals / 1e5).toBeCloseTo(1 / 0.9, 2);
+  });
+
+  test('of the limit in doubt, whose errors are those of a percentage of the target', () => {
+    // Nothing but the temperature is uncertain: a kelvin moves the limits at 80 % and 120 % of the target by as much of it.
+    const tolerance = { plusMinusPercentOfGauge: 20, applies: 'at the measured temperature' } as const;
+    const spec = specification({ ...GIVEN, precharge: pointOf(140, 20), tolerance });
+    const thermometer = {
+      ...CONTACT,
+      accuracy: {
+        certificate: { correction: inK(0), expandedUncertainty: inK(20), coverageFactor: 2, due: '2027-01-01' },
+      },
+      step: inK(0),
+      shellToGas: inK(0),
+    };
+    const instruments = { ...onlyNormal(1e-3), thermometer };
+    const { band } = judge(spec, at20(140));
+    const inside = (from: 'lower' | 'upper', bars: number): Reading =>
+      at20(band[from].pascals / 1e5 + (from === 'lower' ? bars : -bars));
+    for (const side of ['lower', 'upper'] as const) {
+      const { settling } = decided(spec, inside(side, 2), instruments, rule);
+      if (settling === undefined || settling.standard === 'nothing') throw new Error('nothing');
+      // 95 % of a normal distribution, to the step to which it is found.
+      expect(settling.standard.pascals / 1e5 / (2 / 1.6448536)).toBeCloseTo(1, 2);
+    }
+    // In the middle both limits are as far; the one whose risk is the smaller is in doubt.
+    const middle = (below: number, above: number): number => {
+      const { settling } = decided(spec, at20(140), { ...instruments, thermometer: { ...thermometer, accuracy: { certificate: { ...thermometer.accuracy.certificate, expandedUncertainty: inK(120) } } } }, ruleOf('guarded acceptance', below, above)); // prettier-ignore
+      if (settling === undefined || settling.standard === 'nothing') throw new Error('nothing');
+      return settling.standard.pascals / 1e5;
+    };
+    expect(middle(0.05, 0.4)).toBeCloseTo(28 / 1.6448536, 0);
+    expect(middle(0.4, 0.05)).toBeCloseTo(28 / 1.6448536, 0);
+  });
+
   test('nothing, on the limit itself', () => {
     expect(settlingOf(at20(138), onlyNormal(1))).toEqual({
       largest: 'gauge',
@@ -462,6 +558,62 @@ describe('global risks', () => {
     if (!('accepted' in found)) throw new Error(found.because);
     expect([found.accepted, found.falselyAccepted]).toEqual([0, { below: 0, above: 0 }]);
     expect(found.inconclusive + found.rejected).toBeCloseTo(1, 12);
+  });
+
+  // Truth and error are normal here, and so is their sum, whose standard deviation is the root of the sum of squares.
+  test('in all, those of a normal sum: off the middle, guarded both ways, its risks apart', () => {
+    const [mean, sum] = [-0.7, Math.hypot(1.2, 0.4)];
+    const rule = ruleOf('guarded both ways', 0.02, 0.05);
+    const found = globalRisks(specWith(), at20(140), onlyNormal(0.4), rule, {
+      mean: inBar(mean),
+      standard: inBar(1.2),
+    });
+    if (!('accepted' in found)) throw new Error(found.because);
+    const [low, high] = [0.4 * 2.0537489106318, 0.4 * 1.6448536269515]; // 98 % and 95 % of the normal distribution
+    const below = (x: number): number => phi((x - mean) / sum);
+    expect(found.accepted).toBeCloseTo(below(2 - high) - below(-2 + low), 9);
+    expect(found.rejected).toBeCloseTo(below(-2 - low) + 1 - below(2 + high), 9);
+    expect(found.inconclusive).toBeCloseTo(1 - found.accepted - found.rejected, 12);
+    expect(found.conforming).toBeCloseTo(phi((2 - mean) / 1.2) - phi((-2 - mean) / 1.2), 9);
+  });
+
+  test('change sides with the prior and the rule', () => {
+    const of = (mean: number, below: number, above: number) => {
+      const rule = ruleOf('guarded rejection', below, above);
+      const found = globalRisks(specWith(), at20(140), onlyNormal(0.4), rule, { ...prior, mean: inBar(mean) });
+      if (!('accepted' in found)) throw new Error(found.because);
+      return found;
+    };
+    const [one, other] = [of(-0.7, 0.02, 0.1), of(0.7, 0.1, 0.02)];
+    expect(one.falselyAccepted.below).toBeCloseTo(other.falselyAccepted.above, 9);
+    expect(one.falselyAccepted.above).toBeCloseTo(other.falselyAccepted.below, 9);
+    expect(one.falselyAccepted.below).toBeGreaterThan(2 * one.falselyAccepted.above);
+    expect(one.falselyRejected).toBeCloseTo(other.falselyRejected, 9);
+  });
+
+  test('of a gauge so fine that it errs only about the limits: by its mean error there, and the density of the prior', () => {
+    const found = globalRisks(specWith(), at20(140), onlyNormal(0.002), ruleOf('simple acceptance'), { ...prior, mean: inBar(-0.7) }); // prettier-ignore
+    if (!('accepted' in found)) throw new Error(found.because);
+    const density = (x: number): number => Math.exp(-0.5 * ((x + 0.7) / 1.2) ** 2) / (1.2 * Math.sqrt(2 * Math.PI));
+    // Half of the mean of |error|, of a normal distribution: its standard deviation over the root of 2 pi.
+    const half = 0.002 / Math.sqrt(2 * Math.PI);
+    expect(found.falselyAccepted.below / (density(-2) * half)).toBeCloseTo(1, 2);
+    expect(found.falselyAccepted.above / (density(2) * half)).toBeCloseTo(1, 2);
+    expect(found.falselyRejected / ((density(-2) + density(2)) * half)).toBeCloseTo(1, 2);
+  });
+
+  test('name what is wrong with a prior, and read it once', () => {
+    const with_prior = (given: unknown) =>
+      globalRisks(specWith(), at20(140), onlyNormal(0.4), ruleOf('simple acceptance'), given as typeof prior);
+    expect(problemOf(() => with_prior(null))).toMatchObject({ code: 'wrong kind', path: 'prior' });
+    expect(problemOf(() => with_prior({ ...prior, mean: 0 })).path).toBe('prior.mean');
+    expect(problemOf(() => with_prior({ ...prior, standard: inBar(-1) }))).toMatchObject({
+      path: 'prior.standard',
+      found: '-1 bar difference',
+    });
+    const [means, standards] = [[prior.mean], [prior.standard]];
+    const once = { get mean() { return means.pop(); }, get standard() { return standards.pop(); } }; // prettier-ignore
+    expect(with_prior(once)).toEqual(with_prior(prior));
   });
 
   test('need a prior', () => {

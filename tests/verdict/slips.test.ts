@@ -142,6 +142,17 @@ describe('candidates', () => {
     expect(off).toEqual([...off].sort((a, b) => a - b));
   });
 
+  test('come nearest first, whichever is looked at first', () => {
+    // 2200 psi are 151.7 bar; and 220 bar written down as MPa are 2200 bar. One is nearer where it is cool, one where it is hot.
+    const wide = specWith({ tolerance: { plusMinus: barOf(60), applies: 'at the measured temperature' } });
+    const readAs = (t: number) =>
+      slips(wide, stated(2200, 'bar', 10, { temperature: celsius(t) })).candidates.map(({ slips: [slip] }) =>
+        slip.code === 'unit of pressure' ? slip.readAs : slip.code,
+      );
+    expect(readAs(80)).toEqual(['psi', 'bar']);
+    expect(readAs(104)).toEqual(['bar', 'psi']);
+  });
+
   test('are none for a true loss that no unit explains', () => {
     expect(slips(spec, reads(100))).toMatchObject({ outcome: 'no slip found', candidates: [] });
   });
@@ -161,6 +172,7 @@ describe('what is asked', () => {
     for (const at of [celsius(40), temperature(40, 'K')]) {
       const reading = reads(15.3, { oilSide: 'not drained', temperature: at });
       expect(slips(spec, reading)).toMatchObject({ outcome: 'no evidence', candidates: [] });
+      expect(slips(spec, reads(15.3, { gasInside: 'not known', temperature: at })).outcome).toBe('no evidence');
     }
   });
 
@@ -200,6 +212,20 @@ describe('a gauge in kgf/cm2 read as bar', () => {
     expect(within(0.3, 'bar', dialWith({ accuracy: { accuracyClass: 0.1 }, temperature: celsius(20) }))).toBe(
       'can be told',
     );
+  });
+
+  test('to the hundredth of a bar, with a step of each unit', () => {
+    // Lower limit less 0.980665 times the upper: 0.019335 of the target less 1.980665 of the half width.
+    const target_bar = judge(spec, readingWith()).target.pascals / 1e5;
+    const by = (apart: number, unit: 'bar' | 'kgf/cm2'): string => {
+      const plusMinus = barOf((0.019335 * target_bar - apart) / 1.980665);
+      const narrow = specWith({ tolerance: { plusMinus, applies: 'at the measured temperature' } });
+      return slips(narrow, readingWith({ pressure: gauge(153, 'bar'), gaugeStep: { step: 1, unit } })).kgfFromBar;
+    };
+    // Said to be bar, a number is 1/0.980665 too high: the limits are apart by more than a step of 1 bar times 0.980665.
+    expect([by(0.975, 'bar'), by(0.985, 'bar')]).toEqual(['cannot be told from bar', 'can be told']);
+    // Said to be kgf/cm2, it is too low: by more than a step of 0.980665 bar.
+    expect([by(0.975, 'kgf/cm2'), by(0.985, 'kgf/cm2')]).toEqual(['cannot be told from bar', 'can be told']);
   });
 
   test('is no question for other units, nor without a band', () => {

@@ -49,7 +49,6 @@ export type {
   Mistake,
 } from './exercise/exercise.js';
 export { exerciseKey, exerciseSheet } from './exercise/sheet.js';
-export type { DerivationWords, ExerciseWords } from './languages/derivation-words.js';
 export { documentHtml } from './document/html.js';
 export { documentLatex } from './document/latex.js';
 export { documentMarkdown } from './document/markdown.js';
@@ -59,7 +58,7 @@ export type { Expression, Operator } from './formula/expression.js';
 
 export { english } from './languages/english.js';
 export { german } from './languages/german.js';
-export type { DerivationWords } from './languages/derivation-words.js';
+export type { DerivationWords, ExerciseWords } from './languages/derivation-words.js';
 export type { FillingWords, SafetyWords } from './languages/charging-words.js';
 export type { CardWords, DocumentWords, RoundWords } from './languages/document-words.js';
 export type { EveryWord, Language, NumberFormat } from './languages/language.js';

@@ -19,7 +19,7 @@ import type { ArithmeticExercise, DiagnosisExercise, Exercise, Fact, FactValue }
  *
  * @param title other people's text: shown as it is, never as markup
  * @param reader `detail` does not matter to a sheet
- * @throws {@link Fault} `wrong kind` for what are no exercises of {@link exercises}; for the reader as {@link derivationBlocks}
+ * @throws {@link Fault} `wrong kind` for what are no exercises made by `exercises`; for the reader as {@link derivationBlocks}
  * @example
  * ```ts
  * const made = exercises({ seed: 7, count: 2, topics: ['target', 'torn separator'], gas: nitrogen });

@@ -230,6 +230,7 @@ const ELSEWHERE = [
   'unknown table',
   'unknown column',
   'other ambient',
+  'pressures crossed',
   'outside the table',
   'limits crossed',
 ];

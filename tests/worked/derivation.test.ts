@@ -263,6 +263,10 @@ describe('levels', () => {
     const [answer, steps, everything] = (['answer', 'steps', 'everything'] as const).map((d) => textOf(checked, d));
     expect(answer).not.toContain('Step by step');
     expect(answer).toContain('add: stop pressure');
+    // What the calculation gives is told, although later steps use it; what lies between is not.
+    expect(answer).toMatch(/target: gauge pressure +p_g +[\d.]+ bar gauge/);
+    expect(answer).toMatch(/lower limit +p_lower +[\d.]+ bar gauge/);
+    expect(answer).not.toContain('molar density');
     expect(steps).toContain('p_abs = p_g + p_amb');
     expect(steps).toContain('By hand');
     expect(steps).not.toContain('n_i');

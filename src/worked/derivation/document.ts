@@ -2,7 +2,8 @@ import { fail, quote } from '../../basis/fault.js';
 import { wrongKind } from '../../basis/problem.js';
 import type { Block, Line, WorkedDocument } from '../document/block.js';
 import { lineOf } from '../document/line.js';
-import { answersOf, answerTable, roundingTable, stepBlocks, type Pen } from './blocks.js';
+import { answersOf } from './answers.js';
+import { answerTable, roundingTable, stepBlocks, type Pen } from './blocks.js';
 import { needDerivation, type Derivation } from './derivation.js';
 import { SI_UNITS } from './figures.js';
 import { neededReader, type Reader } from './reader.js';
@@ -11,7 +12,7 @@ import { written } from './written.js';
 /**
  * A derivation as blocks of a document, for a reader.
  *
- * At `answer` the results that nothing else was made of, and every rounding. At `steps` each step with its formula, the
+ * At `answer` what the calculation gives, as far as it was worked in steps, and every rounding. At `steps` each step with its formula, the
  * numbers in it, its result, and where each number comes from; a state of the gas ends with its working by hand. Numbers are
  * rounded so that the printed numbers, put into the printed formula, give the printed result within what their rounding
  * allows. At `everything` the reduced variables and each term of the equation of state besides, and every number to its last
@@ -39,9 +40,9 @@ export function derivationBlocks(derivation: Derivation, reader: Reader): readon
   const exact = detail === 'everything';
   const all = written(derivation.steps, exact ? SI_UNITS : units, exact ? 'exact' : digits);
   const pen: Pen = { reader: own, figures: all.figures };
-  const { roundings, models } = derivation;
+  const { result, roundings, models } = derivation;
   const isTold = detail !== 'answer' && derivation.steps.length > 0;
-  const table = answerTable(answersOf(all), pen);
+  const table = answerTable(answersOf(all, result), pen);
   return [
     ...(isTold ? [heading(words.stepsHeading), ...stepBlocks(all, pen)] : []),
     heading(words.resultHeading),

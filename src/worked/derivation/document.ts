@@ -10,7 +10,7 @@ import { neededReader, type Reader } from './reader.js';
 import { written } from './written.js';
 
 /**
- * A derivation as blocks of a document, for a reader.
+ * A derivation as blocks of a document, for a reader. Their headings are of the levels 2 and 3, to stand under one of level 1.
  *
  * At `answer` what the calculation gives, as far as it was worked in steps, and every rounding. At `steps` each step with its formula, the
  * numbers in it, its result, and where each number comes from; a state of the gas ends with its working by hand. Numbers are
@@ -84,8 +84,13 @@ function heading(text: Line): Block {
  */
 export function derivationDocument(derivation: Derivation, title: string, reader: Reader): WorkedDocument {
   if (typeof title !== 'string') fail(wrongKind, 'title', quote(title), { kind: 'a text', maker: 'a title' });
-  const blocks = derivationBlocks(derivation, reader);
+  const blocks = derivationBlocks(derivation, reader).map(raised);
   return { language: reader.language.code, title: [{ kind: 'given', text: title }], blocks };
+}
+
+/** A heading one level higher: below a title no level is left out. */
+export function raised(block: Block): Block {
+  return block.kind === 'heading' && block.level !== 1 ? { ...block, level: block.level === 3 ? 2 : 1 } : block;
 }
 
 /** The steps of a derivation alone, without what stands around them. */

@@ -15,8 +15,10 @@ const { outputFiles } = buildSync({
   write: false,
 });
 const code = Buffer.from(outputFiles[0]?.contents ?? new Uint8Array()).toString('base64');
-/** @type {typeof import('../src/basis/relation.js') & typeof import('../src/quantity/pressure.js')} */
-const { step2, TO_ABSOLUTE, TO_GAUGE } = await import(`data:text/javascript;base64,${code}`);
+/** @type {unknown} */
+const bundled = await import(`data:text/javascript;base64,${code}`);
+const { step2, TO_ABSOLUTE, TO_GAUGE } =
+  /** @type {typeof import('../src/basis/relation.js') & typeof import('../src/quantity/pressure.js')} */ (bundled);
 
 const AMBIENT = 101_325;
 /** How many relations a call computes: enough that the call itself hardly counts. */

@@ -159,8 +159,13 @@ export const STOCK = {
   standardAtmosphere: () => library.standardAtmosphere,
   english: () => worked.english,
   german: () => worked.german,
-  'a check to be derived': () => (/** @type {any} */ given, /** @type {any} */ trace) =>
-    library.check(given.spec, given.reading, trace),
+  'a check to be derived':
+    () =>
+    (
+      /** @type {{ spec: import('isochore').Specification; reading: import('isochore').Reading }} */ given,
+      /** @type {import('isochore').Trace | undefined} */ trace,
+    ) =>
+      library.check(given.spec, given.reading, trace),
   'a derivation': () => derivationBy(library.nitrogen),
   'a derivation by the ideal gas': () => derivationBy(library.idealNitrogen),
   normalConditions: () => library.normalConditions,

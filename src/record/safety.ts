@@ -158,6 +158,7 @@ function inDocument(one: Problem): Problem {
   const path = one.path
     .replace(/^room\.room\b/, 'room.volume')
     .replace(/^room\.(conditions|ventilation)\b/, 'room')
-    .replace(/^test\b/, 'leakTest');
+    .replace(/^test\b/, 'leakTest')
+    .replace(/^leakTest\.gaugeStep\.step$/, 'leakTest.gaugeStep.value');
   return { ...one, path };
 }

@@ -17,12 +17,21 @@ export interface Example {
 
 const FENCE = /^```(\w+)\n([\s\S]*?)^```$/gm;
 
+/** Stands for the block of text that comes next. */
+const BELOW = '// => the text below';
+
 function blocksOf(file: string, text: string): Example[] {
-  return [...text.matchAll(FENCE)].map(([, language = '', code = ''], i) => ({
+  const blocks = [...text.matchAll(FENCE)].map(([, language = '', code = ''], i) => ({
     name: `${file} ${i + 1}`,
     language,
     code,
   }));
+  return blocks.map((block, i) => {
+    const { name, code } = block;
+    const next = blocks[i + 1];
+    if (code.includes(BELOW) !== (next?.language === 'text')) throw new Error(`${name}: text that nothing holds`);
+    return { ...block, code: code.replace(BELOW, () => `// => ${JSON.stringify(next?.code)}`) };
+  });
 }
 
 /** The fenced blocks of README.md and of the guides. In a guide the TypeScript is one program, told in parts. */

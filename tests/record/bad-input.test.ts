@@ -230,6 +230,7 @@ const ELSEWHERE = [
   'unknown table',
   'unknown column',
   'other ambient',
+  'pressures crossed',
   'outside the table',
   'limits crossed',
 ];
@@ -307,7 +308,7 @@ describe('every field of a round, left out', () => {
     ...['drainedAt', 'readBy', 'verifiedBy', 'temperaturePlace', 'remarks', 'componentCode', 'position', 'serial'],
     ...['runningHours', 'partsRenewed', 'deviationPermit', 'rule', 'modelErrorCorrelation', 'characteristics'],
     ...['printed', 'vessel', 'gaugeTemperature', 'ambientLimit', 'readings', 'supply', 'safety', 'order', 'exchange'],
-    ...['hottest', 'room', 'inService', 'line', 'nominal', 'toleranceAfterCharging'],
+    ...['hottest', 'room', 'inService', 'line', 'nominal', 'toleranceAfterCharging', 'leakTest', 'purge'],
   ];
   const FOR_THE_GROUP = ['temperature', 'ambient', 'gaugeStep'];
   const fields = PLACES.filter(({ keys }) => typeof keys.at(-1) === 'string');
@@ -330,6 +331,7 @@ describe('every field of a round, left out', () => {
     const ofGroup = field === 'specification' && path.includes('.accumulators');
     const isOptional =
       ofGroup ||
+      path.endsWith('.kit.before') ||
       (OPTIONAL.includes(field) && !isNeeded) ||
       isInstrument ||
       (ofReading && FOR_THE_GROUP.includes(field) && groupStates);

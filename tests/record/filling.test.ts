@@ -353,7 +353,7 @@ describe('safety numbers', () => {
     ['$.safety.inService.systemPressure.value', 0, 'not positive', '$.safety.inService.systemPressure'],
     ['$.safety.leakTest.bubble.value', 0, 'not positive', '$.safety.leakTest.bubble'],
     ['$.safety.leakTest.lossPerYear.value', 999, 'more than there is', '$.safety.leakTest.lossPerYear'],
-    ['$.safety.leakTest.gaugeStep.value', 0, 'not a step', '$.safety.leakTest.gaugeStep.step'],
+    ['$.safety.leakTest.gaugeStep.value', 0, 'not a step', '$.safety.leakTest.gaugeStep.value'],
     ['$.safety.purge.wanted', 0, 'outside bounds', '$.safety.purge.wanted'],
     ['$.safety.purge.low.value', 11000, 'pressures crossed', '$.safety.purge.low'],
     ['$.safety.cellar', 1, 'unknown field', '$.safety.cellar'],

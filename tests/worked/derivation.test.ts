@@ -1,5 +1,4 @@
-// What a derivation holds: where each value comes from, what was rounded, which states were worked by hand; that at
-// `everything` it is exact; and that every formula is LaTeX that a real renderer takes in strict mode.
+// What a derivation holds: where each value comes from, what was rounded, which states were worked by hand; and that every formula is LaTeX that a real renderer takes in strict mode.
 import {
   absolute,
   auditTable,
@@ -30,9 +29,7 @@ import {
   documentText,
   english,
   german,
-  type Block,
   type Derivation,
-  type DerivedStep,
   type Reader,
 } from 'isochore/worked';
 import katex from 'katex';
@@ -40,7 +37,7 @@ import { evaluate } from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import { expressionLatex } from '../../src/worked/formula/expression.js';
 import { bar, celsius, hPa, readingWith, specBy, specOf, tableOf } from '../support/accumulator.js';
-import { equationsByStep, numbersIn, printedNumber, valueOf } from '../support/printed.js';
+import { equationsByStep, printedNumber } from '../support/printed.js';
 import { randomBy } from '../support/random.js';
 import { CASES } from './derivation-cases.js';
 
@@ -232,41 +229,7 @@ describe('a state of the gas', () => {
   });
 });
 
-/** Powers and logarithms of the library have bits of their own, within one unit in the last place of the exact value. */
-const transcends = (formula: string): boolean => /\^|exp|log/.test(formula);
-
-function heldExactly(step: DerivedStep, blocks: readonly Block[]): void {
-  const [first] = equationsByStep(blocks).get(step.number) ?? [];
-  const [, formula, numbers] = first?.sides ?? [];
-  const result = first?.sides.at(-1);
-  if (formula === undefined || numbers === undefined || result === undefined) return expect.fail('no equation');
-  expect(printedNumber(result).value).toBe(step.result.value);
-  if (formula.kind === 'symbol') return;
-  const own = numbersIn(formula, numbers);
-  const scope = Object.fromEntries(
-    step.from.map(({ symbol, value }) => {
-      const printed = own.get(symbol);
-      if (printed === undefined) return expect.fail(symbol);
-      expect(printedNumber(printed).value).toBe(value);
-      return [symbol, value];
-    }),
-  );
-  const found = valueOf(formula, scope);
-  if (transcends(step.relation.formula)) expect(Math.abs(found / step.result.value - 1)).toBeLessThan(1e-14);
-  else expect(found, step.relation.formula).toBe(step.result.value);
-}
-
-describe.each(CASES)('at everything, %s', (_, derive) => {
-  test('prints every digit, and each substitution gives the very bits', () => {
-    const random = randomBy(11);
-    for (let i = 0; i < 3; i += 1) {
-      const derivation = derive(random);
-      const blocks = derivationBlocks(derivation, reader('everything'));
-      for (const step of derivation.steps)
-        if (step.sameAs === undefined && !step.relation.formula.includes('(T, rho)')) heldExactly(step, blocks);
-    }
-  });
-
+describe.each(CASES)('the derivation of %s', (_, derive) => {
   test('is LaTeX that KaTeX takes in strict mode, and plain in every other format', () => {
     const random = randomBy(12);
     const derivation = derive(random);
@@ -314,6 +277,10 @@ describe('levels', () => {
     const [answer, steps, everything] = (['answer', 'steps', 'everything'] as const).map((d) => textOf(checked, d));
     expect(answer).not.toContain('Step by step');
     expect(answer).toContain('add: stop pressure');
+    // What the calculation gives is told, although later steps use it; what lies between is not.
+    expect(answer).toMatch(/target: gauge pressure +p_g +[\d.]+ bar gauge/);
+    expect(answer).toMatch(/lower limit +p_lower +[\d.]+ bar gauge/);
+    expect(answer).not.toContain('molar density');
     expect(steps).toContain('p_abs = p_g + p_amb');
     expect(steps).toContain('By hand');
     expect(steps).not.toContain('n_i');

@@ -59,7 +59,7 @@ describe('HTML', () => {
         expect(new Set(tagsOf(html))).toEqual(PLAIN);
         expect(html).not.toMatch(/<[^>]*\s(on\w+|href|src)\s*=/i);
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     );
   });
 
@@ -89,7 +89,7 @@ describe('Markdown', () => {
         expect([...types].filter((type) => !PLAIN.has(type))).toEqual([]);
         if (!blank) expect(types).toEqual(PLAIN);
       }),
-      { numRuns: 1000 },
+      { numRuns: 300 },
     );
   });
 
@@ -104,7 +104,7 @@ describe('Markdown', () => {
         ]);
         expect(signatures?.[1]?.[0]).toBe(`Read by: ${isolated(text)}`.trim());
       }),
-      { numRuns: 1000 },
+      { numRuns: 300 },
     );
   });
 
@@ -119,7 +119,7 @@ describe('Markdown', () => {
         expect(texts).toContain(`before ${isolated(text)} after ${printable(text).trim()}`.trim());
         expect(texts[0]).toBe(`Round of ${isolated(text)}`.trim());
       }),
-      { numRuns: 1000 },
+      { numRuns: 300 },
     );
   });
 });
@@ -134,7 +134,8 @@ describe('LaTeX', () => {
     ...['textbackslash', 'textasciitilde', 'textasciicircum', 'textless', 'textgreater', 'textbar', 'textquotedbl'],
     ...['textasciigrave', 'textquotesingle', 'allowbreak', '{', '}', '$', '&', '#', '_', '%'],
   ];
-  const MACROS = new Set([...wordsOf('plain', 'macro'), ...LETTERS]);
+  // Long text makes columns in which cells are broken.
+  const MACROS = new Set([...wordsOf('x'.repeat(200), 'macro'), ...wordsOf('plain', 'macro'), ...LETTERS]);
   const ENVIRONMENTS = wordsOf('plain', 'environment');
 
   test('has the commands that are meant and no others: no file is read, nothing is defined or run', () => {
@@ -145,7 +146,7 @@ describe('LaTeX', () => {
         for (const type of ['comment', 'inlinemath', 'displaymath', 'verb', 'verbatim'])
           expect(wordsOf(text, type)).toEqual([]);
       }),
-      { numRuns: 200 },
+      { numRuns: 100 },
     );
   });
 
@@ -161,7 +162,7 @@ describe('LaTeX', () => {
         }
         expect({ depth, least }).toEqual({ depth: 0, least: 0 });
       }),
-      { numRuns: 200 },
+      { numRuns: 100 },
     );
   });
 

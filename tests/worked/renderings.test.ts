@@ -67,7 +67,9 @@ describe('a block', () => {
     expect(htmlOf(notice)).toBe('<p class="caution"><strong>Caution:</strong> Look.</p>');
     expect(htmlOf(table)).toContain('<tr><td>target</td><td class="number">140.0</td></tr>');
     expect(htmlOf(table)).toContain('<caption>Pressures</caption>');
-    expect(htmlOf(signatures)).toBe('<p>Read by</p>\n<p class="signature"><span>name</span><span>date</span></p>');
+    expect(htmlOf(signatures)).toBe(
+      '<p class="signs">Read by</p>\n<p class="signature"><span>name</span><span>date</span></p>',
+    );
   });
 
   test('is LaTeX', () => {
@@ -76,6 +78,14 @@ describe('a block', () => {
     expect(latexOf(notice)).toBe('\\begin{quote}\n\\textbf{Caution:} Look.\n\\end{quote}');
     expect(latexOf(table)).toContain('{}target & {}140.0 \\\\\n{}read & {}9.5 \\\\');
     expect(latexOf({ kind: 'page break' })).toBe('\\newpage');
+  });
+
+  test('is as wide in LaTeX as it is, or as the page', () => {
+    const wide: Block = { ...table, rows: [['one of many words '.repeat(9), '1']] };
+    expect(latexOf(table)).toContain('\\begin{longtable}{lr}');
+    const shares = [...latexOf(wide).matchAll(/(raggedright|raggedleft)\\arraybackslash\}p\{\\dimexpr ([\d.]+)/g)];
+    expect(shares.map(([, side]) => side)).toEqual(['raggedright', 'raggedleft']);
+    expect(shares.reduce((sum, [, , share]) => sum + Number(share), 0)).toBeCloseTo(1, 3);
   });
 
   test('with a long number of columns keeps words whole in plain text, and gives of the widest first', () => {
@@ -113,6 +123,13 @@ describe('an equation', () => {
     const formulas = formulasOf(documentLatex(pageOf(equation)));
     expect(formulas).toHaveLength(1);
     expect(formulas.map(renderedFormula)[0]).toContain('katex');
+  });
+
+  test('has its powers raised in HTML', () => {
+    const power: Expression = { kind: 'operation', operator: 'power', left: number('10'), right: number('−9') };
+    const block: Block = { kind: 'equation', sides: [symbol('x'), power] };
+    expect(htmlOf(block)).toContain('10<sup>−9</sup>');
+    expect(textOf(block)).toBe('    x = 10^(−9)\n');
   });
 
   test('stands in a line as well', async () => {

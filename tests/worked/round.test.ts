@@ -294,7 +294,7 @@ describe('the working', () => {
 
 describe('in every format', () => {
   test.each([english, german])('it is sound, in $code', async (language) => {
-    const page = roundDocument(report, { language, working: 'steps' });
+    const page = roundDocument(report, { language, working: 'answer' });
     const html = documentHtml(page);
     expect(await wrongWithHtml(html)).toEqual([]);
     expect(html).not.toContain('<script');
@@ -318,7 +318,7 @@ describe('in every format', () => {
     ) as Round;
     const own = reportRest(bad);
     expect(own.accumulators).toHaveLength(report.accumulators.length);
-    const page = roundDocument(own, { language: english, working: 'steps' });
+    const page = roundDocument(own, { language: english, working: 'answer' });
     expect(await wrongWithHtml(documentHtml(page))).toEqual([]);
     expect(documentHtml(page)).not.toContain('<script');
     const [found] = tablesOfMarkdown(documentMarkdown(page));

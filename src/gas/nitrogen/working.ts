@@ -31,7 +31,7 @@ export const POLYNOMIAL_TERM = /* @__PURE__ */ relation({
   unit: '1',
   from: ['n_i', 'd_i', 't_i', 'delta', 'tau'],
   formula: 'n_i * d_i * delta^d_i * tau^t_i',
-  source: `a term of the residual Helmholtz energy, differentiated by ln δ: ${PAPER}`,
+  source: `a term of the residual Helmholtz energy, differentiated by the logarithm of the reduced density: ${PAPER}`,
   of: (n, d, t, delta, tau) => n * d * power(delta, d) * power(tau, t),
 });
 
@@ -40,7 +40,7 @@ export const EXPONENTIAL_TERM = /* @__PURE__ */ relation({
   unit: '1',
   from: ['n_i', 'd_i', 't_i', 'l_i', 'delta', 'tau'],
   formula: 'n_i * delta^d_i * tau^t_i * exp(-delta^l_i) * (d_i - l_i * delta^l_i)',
-  source: `a term of the residual Helmholtz energy, differentiated by ln δ: ${PAPER}`,
+  source: `a term of the residual Helmholtz energy, differentiated by the logarithm of the reduced density: ${PAPER}`,
   of: (n, d, t, l, delta, tau) => {
     const delta_l = power(delta, l);
     return n * power(delta, d) * power(tau, t) * exp(-delta_l) * (d - l * delta_l);
@@ -54,7 +54,7 @@ export const BELL_TERM = /* @__PURE__ */ relation({
   formula:
     'n_i * delta^d_i * tau^t_i * exp(-eta_i * (delta - epsilon_i)^2 - beta_i * (tau - gamma_i)^2) * ' +
     '(d_i - 2 * eta_i * delta * (delta - epsilon_i))',
-  source: `a term of the residual Helmholtz energy, differentiated by ln δ: ${PAPER}`,
+  source: `a term of the residual Helmholtz energy, differentiated by the logarithm of the reduced density: ${PAPER}`,
   of: (n, d, t, eta, epsilon, beta, gamma, delta, tau) => {
     const [off, by] = [delta - epsilon, tau - gamma];
     const bell = exp(-eta * (off * off) - beta * (by * by));
@@ -76,7 +76,7 @@ export const FACTOR_OF_TERMS = /* @__PURE__ */ relation({
   unit: '1',
   from: ['a_d'],
   formula: '1 + a_d',
-  source: `compression factor from the residual Helmholtz energy, 1 + δ ∂αr/∂δ: ${PAPER}`,
+  source: `compression factor, one more than the derivative of the residual Helmholtz energy: ${PAPER}`,
   of: (a_d) => 1 + a_d,
 });
 

@@ -222,16 +222,6 @@ function termTable(terms: readonly Step[], pen: Pen): Table {
   };
 }
 
-/** The results that no later step uses. */
-export function answersOf({ steps }: Written): readonly WrittenStep[] {
-  const used = new Set(
-    steps.flatMap(({ written }) =>
-      written.step.from.flatMap(({ origin }) => (origin.from === 'step' ? [origin.step] : [])),
-    ),
-  );
-  return steps.map(({ written }) => written).filter(({ step }) => !used.has(step.number));
-}
-
 /** What came of it. */
 export function answerTable(answers: readonly WrittenStep[], pen: Pen): Table {
   const words = pen.reader.language.derivation;

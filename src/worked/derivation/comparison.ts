@@ -2,7 +2,8 @@ import { fail, quote } from '../../basis/fault.js';
 import { wrongKind } from '../../basis/problem.js';
 import type { Block, Line, Table, WorkedDocument } from '../document/block.js';
 import { lineOf } from '../document/line.js';
-import { answersOf, readerLine, whatOf, type Pen } from './blocks.js';
+import { answersOf } from './answers.js';
+import { readerLine, whatOf, type Pen } from './blocks.js';
 import { needDerivation, type Derivation, type NamedQuantity } from './derivation.js';
 import { dimensionOf, halfInSI, scaleIn, SI_UNITS, type Figures } from './figures.js';
 import { neededReader, type Reader } from './reader.js';
@@ -46,7 +47,10 @@ export function comparisonBlocks(one: Derivation, other: Derivation, reader: Rea
   const pens = [first, second].map(({ figures }): Pen => ({ reader: own, figures }));
   const [penOne, penOther] = pens;
   if (penOne === undefined || penOther === undefined) return [];
-  const all = detail === 'answer' ? [answersOf(first), answersOf(second)] : [stepsOf(first), stepsOf(second)];
+  const all =
+    detail === 'answer'
+      ? [answersOf(first, one.result), answersOf(second, other.result)]
+      : [stepsOf(first), stepsOf(second)];
   const pairs = paired(all[0] ?? [], all[1] ?? []).filter(
     ({ one: a, other: b }) => detail !== 'steps' || a?.result.named.value !== b?.result.named.value,
   );

@@ -2,16 +2,17 @@ import { fail, quote } from '../../basis/fault.js';
 import { wrongKind } from '../../basis/problem.js';
 import type { Block, Line, WorkedDocument } from '../document/block.js';
 import { lineOf } from '../document/line.js';
-import { answersOf, answerTable, roundingTable, stepBlocks, type Pen } from './blocks.js';
+import { answersOf } from './answers.js';
+import { answerTable, roundingTable, stepBlocks, type Pen } from './blocks.js';
 import { needDerivation, type Derivation } from './derivation.js';
 import { SI_UNITS } from './figures.js';
 import { neededReader, type Reader } from './reader.js';
 import { written } from './written.js';
 
 /**
- * A derivation as blocks of a document, for a reader.
+ * A derivation as blocks of a document, for a reader. Their headings are of the levels 2 and 3, to stand under one of level 1.
  *
- * At `answer` the results that nothing else was made of, and every rounding. At `steps` each step with its formula, the
+ * At `answer` what the calculation gives, as far as it was worked in steps, and every rounding. At `steps` each step with its formula, the
  * numbers in it, its result, and where each number comes from; a state of the gas ends with its working by hand. Numbers are
  * rounded so that the printed numbers, put into the printed formula, give the printed result within what their rounding
  * allows. At `everything` the reduced variables and each term of the equation of state besides, and every number to its last
@@ -39,9 +40,9 @@ export function derivationBlocks(derivation: Derivation, reader: Reader): readon
   const exact = detail === 'everything';
   const all = written(derivation.steps, exact ? SI_UNITS : units, exact ? 'exact' : digits);
   const pen: Pen = { reader: own, figures: all.figures };
-  const { roundings, models } = derivation;
+  const { result, roundings, models } = derivation;
   const isTold = detail !== 'answer' && derivation.steps.length > 0;
-  const table = answerTable(answersOf(all), pen);
+  const table = answerTable(answersOf(all, result), pen);
   return [
     ...(isTold ? [heading(words.stepsHeading), ...stepBlocks(all, pen)] : []),
     heading(words.resultHeading),
@@ -83,8 +84,13 @@ function heading(text: Line): Block {
  */
 export function derivationDocument(derivation: Derivation, title: string, reader: Reader): WorkedDocument {
   if (typeof title !== 'string') fail(wrongKind, 'title', quote(title), { kind: 'a text', maker: 'a title' });
-  const blocks = derivationBlocks(derivation, reader);
+  const blocks = derivationBlocks(derivation, reader).map(raised);
   return { language: reader.language.code, title: [{ kind: 'given', text: title }], blocks };
+}
+
+/** A heading one level higher: below a title no level is left out. */
+export function raised(block: Block): Block {
+  return block.kind === 'heading' && block.level !== 1 ? { ...block, level: block.level === 3 ? 2 : 1 } : block;
 }
 
 /** The steps of a derivation alone, without what stands around them. */

@@ -122,7 +122,7 @@ function signaturesHtml({ who, fields }: Signatures): string {
   return who
     .map((one) => {
       const lines = fields.map((field) => `<span>${lineHtml(field)}</span>`).join('');
-      return `<p>${lineHtml(one)}</p>\n<p class="signature">${lines}</p>`;
+      return `<p class="signs">${lineHtml(one)}</p>\n<p class="signature">${lines}</p>`;
     })
     .join('\n');
 }

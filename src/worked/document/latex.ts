@@ -1,12 +1,15 @@
 // A document in LaTeX, for LuaLaTeX or XeLaTeX, because names may be written in any script; which font has it, the reader's
 // own preamble decides. Formulas use what amsmath has, and nothing else.
 import { expressionLatex, unitLatex } from '../formula/expression.js';
-import type { Block, Equation, Inline, Line, List, Signatures, Table, WorkedDocument } from './block.js';
+import type { Block, Column, Equation, Inline, Line, List, Signatures, Table, WorkedDocument } from './block.js';
 import { neededDocument } from './door.js';
+import { columnWidths, LEAST, naturalWidths, sumOf } from './columns.js';
 import { pieces, printable, shown } from './given.js';
+import { lineText } from './plain.js';
 
 /**
- * A document in LaTeX, whole, with its preamble: for LuaLaTeX or XeLaTeX, with amsmath, longtable, fontspec, geometry.
+ * A document in LaTeX, whole, with its preamble: for LuaLaTeX or XeLaTeX, with amsmath, array, longtable,
+ * fontspec, geometry.
  *
  * Other people's text is escaped. Scripts that the font does not have, and those that run from right to left, need a font
  * and a package of the reader's own.
@@ -35,7 +38,7 @@ export function documentLatex(document: WorkedDocument): string {
 }
 
 const PREAMBLE = [
-  '\\documentclass[a4paper]{article}\n\\usepackage[margin=20mm]{geometry}\n\\usepackage{amsmath}\n\\usepackage{longtable}\n' +
+  '\\documentclass[a4paper]{article}\n\\usepackage[margin=20mm]{geometry}\n\\usepackage{amsmath}\n\\usepackage{array}\n\\usepackage{longtable}\n' +
     '\\usepackage{fontspec}\n\\setlength{\\parindent}{0pt}\n\\setlength{\\parskip}{6pt}\n\\emergencystretch=3em',
 ];
 
@@ -111,18 +114,36 @@ function equationLatex({ sides, signs, unit, source }: Equation): string {
 }
 
 function tableLatex({ caption, columns, rows }: Table): string {
-  const widths = `p{\\dimexpr ${(1 / columns.length).toFixed(4)}\\linewidth-2\\tabcolsep\\relax}`;
-  const shape = columns.map(({ align }) => (align === 'right' ? 'r' : columns.length > 3 ? 'l' : widths)).join('');
   const row = (cells: readonly Line[]): string => `${cells.map((cell) => `{}${lineLatex(cell)}`).join(' & ')} \\\\`;
   return [
     ...(caption === undefined ? [] : [`${lineLatex(caption)}\\par`]),
-    `\\begin{longtable}{${shape}}`,
+    `{\\small\\begin{longtable}{${shapeOf(columns, rows)}}`,
     row(columns.map(({ heading }) => heading)),
     '\\hline',
     '\\endhead',
     ...rows.map(row),
-    '\\end{longtable}',
+    '\\end{longtable}}',
   ].join('\n');
+}
+
+/** Letters of the small size on a line of the page, on the safe side; between columns goes room for two. */
+const LETTERS = 84;
+const BETWEEN = 2;
+
+/** Columns as wide as they are where that fits on the page, else shares of the line in which cells are broken. */
+function shapeOf(columns: readonly Column[], rows: Table['rows']): string {
+  const cells = [columns.map(({ heading }) => heading), ...rows].map((row) => row.map(lineText));
+  const room = LETTERS - BETWEEN * columns.length;
+  if (sumOf(naturalWidths(cells)) <= room) return columns.map(({ align }) => (align === 'right' ? 'r' : 'l')).join('');
+  const widths = columnWidths(cells, room);
+  const all = sumOf(widths) + BETWEEN * columns.length;
+  return columns
+    .map(({ align }, i) => {
+      const share = (((widths[i] ?? LEAST) + BETWEEN) / all).toFixed(4);
+      const ragged = align === 'right' ? 'raggedleft' : 'raggedright';
+      return `>{\\${ragged}\\arraybackslash}p{\\dimexpr ${share}\\linewidth-2\\tabcolsep\\relax}`;
+    })
+    .join('');
 }
 
 function signaturesLatex({ who, fields }: Signatures): string {

@@ -17,14 +17,24 @@ tr, .danger, .caution, .note, .signature { break-inside: avoid; }
 .danger { border-width: 3px; }
 .caution { border-style: dashed; }
 .equation { margin-left: 2em; }
+.signs { break-after: avoid; }
 .signature { display: flex; gap: 2em; }
 .signature span { flex: 1; border-top: 1px solid; margin-top: 3em; font-size: 0.8em; }
 .page { border: 0; break-after: page; }
+@media screen and (max-width: 48em) {
+  table { display: block; overflow-x: auto; }
+  th, td { overflow-wrap: normal; min-width: 3em; }
+  td bdi { overflow-wrap: anywhere; }
+}
 @media print {
   html { font-size: 9pt; line-height: 1.25; }
   main { max-width: none; padding: 0; }
   h1, h2 { margin: 0.5em 0; }
   p, ul, ol, table { margin: 0.4em 0; }
+  h4 { margin: 0.8em 0 0; }
+  .equation { margin-left: 2em; }
+  .equation br { display: none; }
+  .equation small { display: block; }
 }
 @page { size: A4; margin: 15mm; }
 `;

@@ -6,6 +6,7 @@ import { neededDocument } from './door.js';
 import type { Block, Column, Signatures, Table, WorkedDocument } from './block.js';
 import { printable } from './given.js';
 import { equationLines, lineText } from './plain.js';
+import { columnWidths, LEAST } from './columns.js';
 import { padded, widthOf, wrapped } from './width.js';
 
 /** How wide plain text is, in columns of a terminal. */
@@ -99,29 +100,6 @@ function tableText({ caption, columns, rows }: Table, width: number): readonly s
   const above = caption === undefined ? [] : [...wrapped(lineText(caption), width), ''];
   return [...above, ...head, rule, ...body.flat()];
 }
-
-/** Widths that together fit: the widest column gives first, and no word is broken before every column has given. */
-function columnWidths(cells: readonly (readonly string[])[], room: number): readonly number[] {
-  const widths = (cells[0] ?? []).map((_, i) => Math.max(1, ...cells.map((row) => widthOf(row[i] ?? ''))));
-  const words = widths.map((_, i) =>
-    Math.max(LEAST, ...cells.flatMap((row) => (row[i] ?? '').split(' ').map(widthOf))),
-  );
-  for (const least of [words, words.map((one) => Math.min(one, LONG)), widths.map(() => LEAST)]) {
-    let over = widths.reduce((all, one) => all + one, 0) - room;
-    while (over > 0) {
-      const spare = widths.map((one, i) => (one > (least[i] ?? LEAST) ? one : 0));
-      const most = Math.max(...spare);
-      if (most === 0) break;
-      widths[spare.indexOf(most)] = most - 1;
-      over -= 1;
-    }
-  }
-  return widths;
-}
-
-const LEAST = 6;
-/** A longer word is somebody's name: it is broken before others are. */
-const LONG = 16;
 
 function rowText(row: readonly string[], columns: readonly Column[], widths: readonly number[]): readonly string[] {
   const cells = row.map((cell, i) => wrapped(cell, widths[i] ?? LEAST));

@@ -16,7 +16,7 @@ export interface ExercisesGiven {
   readonly count: number;
   /** In turn; at least one. */
   readonly topics: readonly ExerciseTopic[];
-  /** By which the right answers are worked, such as {@link nitrogen}. */
+  /** By which the right answers are worked, such as `nitrogen`. */
   readonly gas: GasModel;
 }
 

@@ -8,7 +8,7 @@ import type { MassUnit, PressureUnit, TemperatureUnit, VolumeUnit } from '../../
 import { why } from '../../verdict/why.js';
 import type { Block, Line, WorkedDocument } from '../document/block.js';
 import { lineOf } from '../document/line.js';
-import { toldSteps } from '../derivation/document.js';
+import { raised, toldSteps } from '../derivation/document.js';
 import type { ReaderUnits } from '../derivation/figures.js';
 import { neededReader, type Reader } from '../derivation/reader.js';
 import { localised } from '../languages/format.js';
@@ -19,7 +19,7 @@ import type { ArithmeticExercise, DiagnosisExercise, Exercise, Fact, FactValue }
  *
  * @param title other people's text: shown as it is, never as markup
  * @param reader `detail` does not matter to a sheet
- * @throws {@link Fault} `wrong kind` for what are no exercises of {@link exercises}; for the reader as {@link derivationBlocks}
+ * @throws {@link Fault} `wrong kind` for what are no exercises made by `exercises`; for the reader as {@link derivationBlocks}
  * @example
  * ```ts
  * const made = exercises({ seed: 7, count: 2, topics: ['target', 'torn separator'], gas: nitrogen });
@@ -63,7 +63,7 @@ function documentOf(exercises: readonly Exercise[], title: string, reader: Reade
     blocks: [
       ...Array.from({ length: exercises.length }, (_, i) => needed((exercises as readonly Exercise[])[i], i)).flatMap(
         (exercise, i) => [
-          { kind: 'heading', level: 2, text: lineOf(words.heading, { number: String(i + 1) }) } as const,
+          { kind: 'heading', level: 1, text: lineOf(words.heading, { number: String(i + 1) }) } as const,
           ...write(exercise, own),
         ],
       ),
@@ -127,7 +127,7 @@ function reasonBlocks({ topic, judged }: DiagnosisExercise, { language }: Requir
 
 function workedBlocks({ choices }: ArithmeticExercise, i: number, reader: Required<Reader>): readonly Block[] {
   const choice = choices[i];
-  return choice === undefined || reader.detail === 'answer' ? [] : toldSteps(choice.derivation, reader);
+  return choice === undefined || reader.detail === 'answer' ? [] : toldSteps(choice.derivation, reader).map(raised);
 }
 
 function wrongBlocks(exercise: ArithmeticExercise, reader: Required<Reader>): readonly Block[] {

@@ -38,13 +38,13 @@ interface Printer {
   readonly group: (text: string) => string;
   readonly call: (name: string, given: readonly string[]) => string;
   /** A fraction or power that needs no parentheses of its own. */
-  readonly built?: (operator: '÷' | 'power', left: string, right: string) => string;
+  readonly built: Readonly<Partial<Record<Operator, (left: string, right: string) => string>>>;
 }
 
 function print(expression: Expression, by: Printer): string {
   const operand = (one: Expression, least: number): string => {
     const text = print(one, by);
-    return binds(one) < least && !(one.kind === 'operation' && one.operator === '÷' && by.built)
+    return binds(one) < least && !(one.kind === 'operation' && one.operator === '÷' && by.built['÷'])
       ? by.group(text)
       : text;
   };
@@ -57,10 +57,10 @@ function print(expression: Expression, by: Printer): string {
       expression.of.map((one) => print(one, by)),
     );
   const { operator, left, right } = expression;
-  if (operator === '÷' && by.built) return by.built('÷', print(left, by), print(right, by));
-  if (operator === 'power' && by.built) {
+  if (operator === '÷' && by.built['÷']) return by.built['÷'](print(left, by), print(right, by));
+  if (operator === 'power' && by.built.power) {
     const base = print(left, by);
-    return by.built('power', binds(left) < 5 ? by.group(base) : base, print(right, by));
+    return by.built.power(binds(left) < 5 ? by.group(base) : base, print(right, by));
   }
   const level = BINDS[operator];
   // From left to right, as it is computed: a right operand of the same level keeps its parentheses.
@@ -77,6 +77,7 @@ export function expressionText(expression: Expression): string {
     sign: (operator) => SIGN[operator],
     group: (text) => `(${text})`,
     call: (name, all) => `${name}(${all.join('; ')})`,
+    built: {},
   });
 }
 
@@ -88,7 +89,10 @@ export function expressionLatex(expression: Expression): string {
     sign: (operator) => LATEX_SIGN[operator as '+'] ?? '',
     group: (text) => `\\left(${text}\\right)`,
     call: callLatex,
-    built: (operator, left, right) => (operator === '÷' ? `\\frac{${left}}{${right}}` : `${left}^{${right}}`),
+    built: {
+      '÷': (left, right) => `\\frac{${left}}{${right}}`,
+      power: (base, exponent) => `${base}^{${exponent}}`,
+    },
   });
 }
 
@@ -100,6 +104,7 @@ export function expressionHtml(expression: Expression): string {
     sign: (operator) => SIGN[operator],
     group: (text) => `(${text})`,
     call: (name, all) => (name === 'sqrt' ? `√(${all.join('; ')})` : `${symbolHtml(name)}(${all.join('; ')})`),
+    built: { power: (base, exponent) => `${base}<sup>${exponent}</sup>` },
   });
 }
 

@@ -1,21 +1,21 @@
 // The words for filling from bottles and for the numbers about what can hurt, in the report of a round.
-import type { FillingJson } from '../../record/supply-shape.js';
-import type { SafetyJson } from '../../record/safety-shape.js';
+import type { RoundReport } from '../../record/report-shape.js';
+import type { Hot } from '../../safety/hot.js';
+import type { OxygenAfterRelease, OxygenLeft } from '../../safety/oxygen.js';
+import type { RatingProblem } from '../../safety/ratings.js';
 import type { Objective } from '../../supply/objective.js';
-
-type Bottle = FillingJson['bottles'][number];
-type Rating = NonNullable<SafetyJson['specifications'][number]['ratings']>['problems'][number];
-type Release = SafetyJson['releases'][number];
+import type { PlannedBottle } from '../../supply/plan.js';
+import type { FillingStep } from '../../supply/result.js';
 
 /** Words of a filling plan. */
 export interface FillingWords {
   readonly heading: string;
   readonly columns: Readonly<Record<'bottle' | 'at15C' | 'state' | 'usable' | 'use' | 'after' | 'because', string>>;
-  readonly states: Readonly<Record<Bottle['state'], string>>;
-  readonly uses: Readonly<Record<Bottle['use'], string>>;
+  readonly states: Readonly<Record<PlannedBottle['state'], string>>;
+  readonly uses: Readonly<Record<PlannedBottle['use'], string>>;
   readonly nothing: string;
   readonly step: string;
-  readonly ended: Readonly<Record<FillingJson['steps'][number]['ended'], string>>;
+  readonly ended: Readonly<Record<FillingStep['ended'], string>>;
   readonly stop: string;
   readonly again: string;
   readonly notInBand: string;
@@ -35,14 +35,14 @@ export interface FillingWords {
 export interface SafetyWords {
   readonly heading: string;
   readonly clearNothing: string;
-  readonly hot: Readonly<Record<NonNullable<SafetyJson['specifications'][number]['hot']>['outcome'], string>>;
+  readonly hot: Readonly<Record<Hot['outcome'], string>>;
   readonly energy: string;
   readonly energyInService: string;
-  readonly ratings: Readonly<Record<Rating['code'], string>>;
-  readonly parts: Readonly<Record<Rating['part'], string>>;
+  readonly ratings: Readonly<Record<RatingProblem['code'], string>>;
+  readonly parts: Readonly<Record<RatingProblem['part'], string>>;
   readonly nothingFound: string;
-  readonly release: Readonly<Record<Release['of'], string>>;
-  readonly by: Readonly<Record<Release['lowest']['by'], string>>;
-  readonly ventilation: Readonly<Record<Release['lowest']['ventilation'], string>>;
-  readonly outcomes: Readonly<Record<Release['outcome'], string>>;
+  readonly release: Readonly<Record<NonNullable<RoundReport['safety']>['releases'][number]['of'], string>>;
+  readonly by: Readonly<Record<OxygenLeft['by'], string>>;
+  readonly ventilation: Readonly<Record<OxygenLeft['ventilation'], string>>;
+  readonly outcomes: Readonly<Record<OxygenAfterRelease['outcome'], string>>;
 }

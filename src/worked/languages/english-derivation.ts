@@ -20,8 +20,9 @@ export const ENGLISH_DERIVATION: DerivationWords = {
   labelTemperature: '15 °C, at which bottles are filled and rated (ISO 13769 and EN 1089, from memory)',
   byHand: 'By hand, with the compression factor of {model} at this temperature and density:',
   byHandAgain: 'The same state as in step {step}, where it is worked by hand.',
-  residual: 'By hand less the pressure of the state, before rounding: {residual} Pa.',
-  sumOfTerms: '{symbol} is the sum of the {count} terms of the equation; everything tells them one by one.',
+  residual: 'The pressure by hand less that of the state, before rounding: {residual} Pa.',
+  sumOfTerms:
+    '{symbol} is the sum of the {count} terms of the equation; at the level of detail “everything” they are told one by one.',
   termsCaption: 'The terms of the equation at this state, and their sum.',
   term: 'term',
   coefficients: 'coefficients',

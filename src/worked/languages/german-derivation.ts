@@ -21,8 +21,9 @@ export const GERMAN_DERIVATION: DerivationWords = {
     '15 °C, bei denen Flaschen gefüllt und zugelassen werden (ISO 13769 und EN 1089, aus dem Gedächtnis)',
   byHand: 'Von Hand, mit dem Realgasfaktor von {model} bei dieser Temperatur und Dichte:',
   byHandAgain: 'Derselbe Zustand wie in Schritt {step}; dort ist er von Hand gerechnet.',
-  residual: 'Von Hand weniger dem Druck des Zustands, vor dem Runden: {residual} Pa.',
-  sumOfTerms: '{symbol} ist die Summe der {count} Terme der Gleichung; wer alles verlangt, bekommt jeden einzelnen.',
+  residual: 'Druck von Hand abzüglich des Drucks des Zustands, vor dem Runden: {residual} Pa.',
+  sumOfTerms:
+    '{symbol} ist die Summe der {count} Terme der Gleichung; in der Ausführlichkeit „everything“ steht jeder einzeln da.',
   termsCaption: 'Die Terme der Gleichung in diesem Zustand und ihre Summe.',
   term: 'Term',
   coefficients: 'Koeffizienten',

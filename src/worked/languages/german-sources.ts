@@ -104,12 +104,12 @@ export const GERMAN_SOURCES: Readonly<Record<string, string>> = {
     'der größte Druck, der auf einen gedruckten gerundet wird, nach Definition des Rundens',
   'relative uncertainty of density, as the source of the gas model states it':
     'relative Unsicherheit der Dichte, wie die Quelle des Gasmodells sie angibt',
-  'a term of the residual Helmholtz energy, differentiated by ln δ: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
-    'ein Glied der residuellen Helmholtz-Energie, nach ln δ abgeleitet: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
+  'a term of the residual Helmholtz energy, differentiated by the logarithm of the reduced density: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
+    'ein Glied der residuellen Helmholtz-Energie, nach dem Logarithmus der reduzierten Dichte abgeleitet: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
   'attraction at a temperature: Peng and Robinson (1976), Ind. Eng. Chem. Fundam. 15, 59':
     'Anziehung bei einer Temperatur: Peng und Robinson (1976), Ind. Eng. Chem. Fundam. 15, 59',
-  'compression factor from the residual Helmholtz energy, 1 + δ ∂αr/∂δ: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
-    'Realgasfaktor aus der residuellen Helmholtz-Energie, 1 + δ ∂αr/∂δ: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
+  'compression factor, one more than the derivative of the residual Helmholtz energy: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
+    'Realgasfaktor, um eins größer als die Ableitung der residuellen Helmholtz-Energie: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
   'compression factor of an ideal gas, by definition': 'Realgasfaktor eines idealen Gases, nach Definition',
   'compression factor: Peng and Robinson (1976), Ind. Eng. Chem. Fundam. 15, 59':
     'Realgasfaktor: Peng und Robinson (1976), Ind. Eng. Chem. Fundam. 15, 59',

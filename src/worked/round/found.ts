@@ -129,15 +129,20 @@ export function readings(about: About): readonly Block[] {
       columns: Object.values(words.readings).map((heading): Column => ({ heading, align: 'left' })),
       rows: report.accumulators.map((one) => [
         nameOf(one, about),
-        [given(one.asFound.at)],
+        [given(timeText(one.asFound.at))],
         evidence(one.asFound, about),
         instrumentsOf(one.asFound),
-        one.asLeft === 'not read' ? words.notRead : [given(one.asLeft.at)],
+        one.asLeft === 'not read' ? words.notRead : [given(timeText(one.asLeft.at))],
         stated(one.readBy),
         stated(one.verifiedBy),
       ]),
     },
   ];
+}
+
+/** A time of RFC 3339 with spaces, as people read it, and without its seconds where there are none: `2026-03-14 09:10 +01:00`. */
+function timeText(at: string): string {
+  return at.replace(/^(\d{4}-\d\d-\d\d)T(\d\d:\d\d)(?::00)?(:\d\d\S*?)?(Z|[+-]\d\d:\d\d)$/, '$1 $2$3 $4');
 }
 
 function evidence({ reading }: JudgedJson, { language, say }: About): string {

@@ -28,7 +28,7 @@ export function filling({ filling, accumulators }) {
   return [
     '',
     'FILLING, step by step',
-    ...columns([['', 'at 15 °C', '', 'usable', 'use', 'reads after', ''], ...rows]),
+    ...columns([['', 'at 15 °C', '', 'above residual', 'use', 'reads after', ''], ...rows]),
     ...(steps.length === 0 ? ['  Nothing can be filled.'] : []),
     ...steps.flatMap((step, i) => {
       const to = filling.accumulators.find(({ group, name }) => group === step.group && name === step.name);
@@ -157,7 +157,8 @@ function leakText({ bubbles, gauge }) {
 
 /** @param {NonNullable<Safety['specifications'][number]['purge']>} purge */
 function purgeText({ outcome, fillings, left, gas }) {
-  const percent = (100 * (left.at(-1) ?? 0)).toFixed(2);
+  // Never less of it than there is.
+  const percent = (Math.ceil(10_000 * (left.at(-1) ?? 1)) / 100).toFixed(2);
   const many = `${fillings} ${fillings === 1 ? 'filling' : 'fillings'}`;
   return outcome === 'reached'
     ? `gas that is not known, let out and purged: ${many} leave ${percent} % of it, with ${gas.rounded.mass} of nitrogen`
@@ -166,7 +167,8 @@ function purgeText({ outcome, fillings, left, gas }) {
 
 /** @param {Safety['releases'][number]} release */
 function released({ of, name, outcome, lowest }) {
-  const percent = (100 * lowest.fraction).toFixed(1);
+  // Never more oxygen than there is.
+  const percent = (Math.floor(1000 * lowest.fraction) / 10).toFixed(1);
   return wrap(
     `the gas of one ${of} (${printable(name)}) released: ${percent} % oxygen (${lowest.by}, ${lowest.ventilation}), ` +
       `${outcome}; measure before anybody enters`,

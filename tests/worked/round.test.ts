@@ -153,6 +153,17 @@ describe('filling and safety numbers', () => {
     expect(table?.slice(1).map(([name, , , usable, use]) => [name, usable, use])).toEqual(
       filling.bottles.map(({ name, aboveResidual, use }) => [name, aboveResidual.rounded.mass, use]),
     );
+    // Gas to be bled has its stop, with what it settles at from the lower to the higher bound.
+    expect(filling.bleeding.map(({ name }) => name)).toEqual(['EV 3']);
+    expect(lines).toContainEqual(
+      expect.stringMatching(
+        /^- EV 3 is to be bled\. Stop at 151 bar gauge, close, wait; it settles at 151\.0 bar gauge to 153/,
+      ),
+    );
+    const felt = [...(filling.checks ?? [])].sort(
+      (a, b) => Number(b.fall.value) / Number(b.before.value) - Number(a.fall.value) / Number(a.before.value),
+    );
+    expect(lines).toContainEqual(expect.stringContaining(`has taken most from ${String(felt[0]?.name)}`));
     expect(lines.indexOf('Filling, step by step')).toBeLessThan(lines.indexOf('Safety numbers'));
   });
 
@@ -175,6 +186,18 @@ describe('filling and safety numbers', () => {
       const percent = /released: ([\d.]+) %/.exec(lines.find((line) => line.includes(`(${name}) released`)) ?? '')?.[1];
       expect(Number(percent)).toBeLessThanOrEqual(100 * lowest.fraction);
       expect(Number(percent)).toBeGreaterThan(100 * lowest.fraction - 0.11);
+    }
+    for (const { specification, leakTest, purge } of safety.specifications) {
+      const of = lines.filter((line) => line.startsWith(`- ${specification}: `)).join(' ');
+      const least = [...of.matchAll(/the least that it shows is ([\d.]+) mol a year/g)].map(([, x]) => Number(x));
+      const wanted = [leakTest?.bubbles, leakTest?.gauge].map((one) =>
+        Number(one?.smallestPerYear.value.toPrecision(2)),
+      );
+      expect(least).toEqual(wanted);
+      expect(of).toContain('between the two readings, does NOT show it');
+      const left = Number(/purged; ([\d.]+) % of it is left/.exec(of)?.[1]);
+      expect(left).toBeGreaterThanOrEqual(100 * (purge?.left.at(-1) ?? Number.NaN));
+      expect(left).toBeLessThan(100 * (purge?.left.at(-1) ?? 0) + 0.011);
     }
     expect(lines).toContain('They clear nothing: the maker, local codes and licensed practice decide.');
   });

@@ -7,7 +7,7 @@ export const ENGLISH_FILLING: FillingWords = {
     bottle: 'bottle',
     at15C: 'gauge pressure at 15 °C',
     state: 'state',
-    usable: 'usable',
+    aboveResidual: 'above its residual pressure',
     use: 'use',
     after: 'reads after',
     because: 'why',
@@ -27,6 +27,10 @@ export const ENGLISH_FILLING: FillingWords = {
   again: 'Read, and then again:',
   notInBand: 'That is not in the band.',
   noMark: 'There is no mark of this gauge to stop at.',
+  bleed: '{name} is to be bled.',
+  condenses: '{name}: no stop to bleed to is given: gas of this pressure would condense. Look at the reading again.',
+  check:
+    'The check itself has taken most from {name}: it held {before} before the kit was connected, and {gas} went with the kit.',
   undone: '{name} stays undone: {because}; {missing} missing.',
   proven: 'No plan of such steps is better: proven.',
   notProven: 'That no plan is better is not proven: {objectives}.',
@@ -75,6 +79,23 @@ export const ENGLISH_SAFETY: SafetyWords = {
     vessel: 'vessel',
   },
   nothingFound: '{specification}: ratings of the charging line: nothing found, which is no approval.',
+  bubbles:
+    '{specification}: the loss that matters is {loss} mol a year. A bubble test, {apart}, {against}; the least that it ' +
+    'shows is {least} mol a year.',
+  apart: 'one bubble in {minutes} min',
+  noBubble: 'no bubble',
+  gauge:
+    '{specification}: the gauge, which that loss lowers by {fall} between the two readings, {against}; the least that it ' +
+    'shows is {least} mol a year.',
+  shown: { 'shows it': 'shows it', 'does not show it': 'does NOT show it' },
+  purge: {
+    reached:
+      '{specification}: gas that is not known is let out and purged; {percent} of it is left. Fillings: {fillings}, with {gas} of nitrogen.',
+    'not reached by any number of fillings':
+      '{specification}: gas that is not known cannot be purged with this nitrogen: it has as much of the other gas as is wanted.',
+    'not reached by the most that are counted':
+      '{specification}: gas that is not known is not purged by {fillings} fillings between these pressures.',
+  },
   release: {
     accumulator:
       'The gas of one accumulator ({name}) released: {percent} oxygen ({by}, {ventilation}), {outcome}; measure before anybody enters.',

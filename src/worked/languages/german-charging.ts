@@ -7,7 +7,7 @@ export const GERMAN_FILLING: FillingWords = {
     bottle: 'Flasche',
     at15C: 'Überdruck bei 15 °C',
     state: 'Füllstand',
-    usable: 'nutzbar',
+    aboveResidual: 'über ihrem Restdruck',
     use: 'Verwendung',
     after: 'zeigt danach',
     because: 'Grund',
@@ -27,6 +27,12 @@ export const GERMAN_FILLING: FillingWords = {
   again: 'Ablesen, und dann noch einmal:',
   notInBand: 'Das liegt nicht im Band.',
   noMark: 'Dieses Manometer hat keinen Teilstrich zum Aufhören.',
+  bleed: '{name} ist abzulassen.',
+  condenses:
+    '{name}: kein Druck zum Aufhören: Gas von diesem Druck würde sich verflüssigen. Die Ablesung nochmals ansehen.',
+  check:
+    'Das Prüfen selbst hat am meisten von {name} genommen: vor dem Anschließen der Füllvorrichtung waren es {before}, und ' +
+    '{gas} gingen mit ihr verloren.',
   undone: '{name} bleibt unfertig: {because}; es fehlen {missing}.',
   proven: 'Kein Plan aus solchen Schritten ist besser: bewiesen.',
   notProven: 'Dass kein Plan besser ist, ist nicht bewiesen: {objectives}.',
@@ -81,6 +87,25 @@ export const GERMAN_SAFETY: SafetyWords = {
     vessel: 'Behälter',
   },
   nothingFound: '{specification}: Zulassungen der Füllleitung: nichts gefunden, was keine Freigabe ist.',
+  bubbles:
+    '{specification}: der Verlust, auf den es ankommt, ist {loss} mol im Jahr. Eine Blasenprüfung, {apart}, {against}; der ' +
+    'kleinste, den sie zeigt, ist {least} mol im Jahr.',
+  apart: 'eine Blase in {minutes} min',
+  noBubble: 'keine Blase',
+  gauge:
+    '{specification}: das Manometer, das dieser Verlust zwischen den beiden Ablesungen um {fall} fallen lässt, {against}; ' +
+    'der kleinste, den es zeigt, ist {least} mol im Jahr.',
+  shown: { 'shows it': 'zeigt ihn', 'does not show it': 'zeigt ihn NICHT' },
+  purge: {
+    reached:
+      '{specification}: Gas, das nicht bekannt ist, wird abgelassen und gespült; {percent} davon bleiben. Füllungen: ' +
+      '{fillings}, mit {gas} Stickstoff.',
+    'not reached by any number of fillings':
+      '{specification}: Gas, das nicht bekannt ist, lässt sich mit diesem Stickstoff nicht ausspülen: er hat selbst so viel ' +
+      'vom anderen Gas, wie verlangt ist.',
+    'not reached by the most that are counted':
+      '{specification}: Gas, das nicht bekannt ist, ist nach {fillings} Füllungen zwischen diesen Drücken nicht ausgespült.',
+  },
   release: {
     accumulator:
       'Das Gas eines Speichers ({name}) freigesetzt: {percent} Sauerstoff ({by}, {ventilation}), {outcome}; messen, bevor ' +

@@ -74,17 +74,46 @@ function stopLines({ way, steps, reaches }: Stops, step: number, { language, say
   const words = language.document.filling;
   if (way === 'no mark of the gauge to stop at') return [words.noMark];
   const said = steps.map(({ mark, settled: { isothermal, adiabatic } }, i) => {
+    // Gas that was let out settles above its stop, gas that was filled below.
+    const [least, most] =
+      Number(adiabatic.value) < Number(isothermal.value) ? [adiabatic, isothermal] : [isothermal, adiabatic];
     const stop = lineOf(words.stop, {
       mark: say(`${mark.value} ${mark.unit} gauge`),
-      least: say(writtenGauge(adiabatic, { step })),
-      most: say(writtenGauge(isothermal, { step })),
+      least: say(writtenGauge(least, { step })),
+      most: say(writtenGauge(most, { step })),
     });
     return i === 0 ? stop : joined([words.again, stop], ' ');
   });
   return reaches === 'neither' ? [...said, words.notInBand] : said;
 }
 
-function rest({ accumulators, optimal, objectives, vented, order }: FillingJson, about: About): readonly Line[] {
+function bled({ stops, ...whose }: FillingJson['bleeding'][number], about: About): Line {
+  const words = about.language.document.filling;
+  const name = nameOf(whose, about);
+  if (stops === 'leaves the model') return lineOf(words.condenses, { name });
+  const found = about.report.accumulators.find((other) => isSame(other, whose));
+  const step = found === undefined ? 0.1 : stepOf(found.asLeft === 'not read' ? found.asFound : found.asLeft).step;
+  return joined([lineOf(words.bleed, { name }), ...stopLines(stops, step, about)], ' ');
+}
+
+/** What the check has cost, by the accumulator that felt it most. */
+function checkLine(checks: NonNullable<FillingJson['checks']>, about: About): readonly Line[] {
+  const share = ({ fall, before }: (typeof checks)[number]): number => Number(fall.value) / Number(before.value);
+  const [most] = [...checks].sort((one, other) => share(other) - share(one));
+  if (most === undefined) return [];
+  const { before, gas } = most;
+  const values = {
+    name: nameOf(most, about),
+    before: about.say(writtenGauge(before, stepAt(before.unit, 0.1))),
+    gas: about.say(gas.rounded.mass),
+  };
+  return [lineOf(about.language.document.filling.check, values)];
+}
+
+function rest(
+  { accumulators, bleeding, checks, optimal, objectives, vented, order }: FillingJson,
+  about: About,
+): readonly Line[] {
   const { language, say, tell } = about;
   const words = language.document.filling;
   const open = objectives.filter(({ gap }) => gap !== 0).map(({ objective }) => words.objectives[objective]);
@@ -101,6 +130,8 @@ function rest({ accumulators, optimal, objectives, vented, order }: FillingJson,
     optimal === 'proven' ? words.proven : lineOf(words.notProven, { objectives: open.join(', ') }),
     lineOf(words.vented, { vented: say(vented.rounded.mass) }),
     ...(order === undefined ? [] : [orderLine(order, about)]),
+    ...bleeding.map((one) => bled(one, about)),
+    ...checkLine(checks ?? [], about),
   ];
 }
 

@@ -3,7 +3,8 @@ import type { SafetyJson } from '../../record/safety-shape.js';
 import type { Block, Line } from '../document/block.js';
 import { given } from '../document/given.js';
 import { lineOf } from '../document/line.js';
-import { stepAt, writtenGauge, type About } from './about.js';
+import type { SafetyWords } from '../languages/charging-words.js';
+import { differenceText, stepAt, writtenGauge, type About } from './about.js';
 
 export function safety(about: About): readonly Block[] {
   const { safety } = about.report;
@@ -21,7 +22,7 @@ export function safety(about: About): readonly Block[] {
 }
 
 function ofSpecification(
-  { specification, hot, energy, ratings }: SafetyJson['specifications'][number],
+  { specification, hot, energy, ratings, leakTest, purge }: SafetyJson['specifications'][number],
   { language, say }: About,
 ): readonly Line[] {
   const words = language.document.safety;
@@ -53,7 +54,51 @@ function ofSpecification(
       }),
     );
   if (ratings?.outcome === 'nothing found') lines.push(lineOf(words.nothingFound, whose));
+  if (leakTest !== undefined) lines.push(...leaks(leakTest, whose, { words, say }));
+  if (purge !== undefined) {
+    const { fillings, left, gas } = purge;
+    const values = {
+      fillings: String(fillings),
+      percent: say(percentUp(left.at(-1) ?? 1)),
+      gas: say(gas.rounded.mass),
+    };
+    lines.push(lineOf(words.purge[purge.outcome], { ...whose, ...values }));
+  }
   return lines;
+}
+
+type OfSpecification = SafetyJson['specifications'][number];
+
+/** What a leak test shows, by bubbles and by the gauge. */
+function leaks(
+  { lossPerYear, bubbles, gauge }: NonNullable<OfSpecification['leakTest']>,
+  whose: Readonly<Record<'specification', Line>>,
+  { words, say }: { readonly words: SafetyWords; readonly say: About['say'] },
+): readonly Line[] {
+  const { minutesApart } = bubbles;
+  const apart =
+    minutesApart === 'none' ? words.noBubble : lineOf(words.apart, { minutes: say(twoDigits(minutesApart)) });
+  const fall = say(differenceText(gauge.fall, { step: gauge.fall.unit === 'MPa' ? 1e-4 : 1e-3 }));
+  const by = { loss: say(twoDigits(lossPerYear.value)), apart, against: words.shown[bubbles.against] };
+  return [
+    lineOf(words.bubbles, { ...whose, ...by, least: say(twoDigits(bubbles.smallestPerYear.value)) }),
+    lineOf(words.gauge, {
+      ...whose,
+      fall,
+      against: words.shown[gauge.against],
+      least: say(twoDigits(gauge.smallestPerYear.value)),
+    }),
+  ];
+}
+
+/** Two significant digits, without an exponent. */
+function twoDigits(x: number): string {
+  return String(Number(x.toPrecision(2)));
+}
+
+/** A fraction in per cent, rounded up. */
+function percentUp(fraction: number): string {
+  return `${(Math.ceil(10_000 * fraction) / 100).toFixed(2)} %`;
 }
 
 function kilojoules({ value }: { readonly value: number }): string {

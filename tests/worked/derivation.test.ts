@@ -52,7 +52,17 @@ const textOf = (derivation: Derivation, detail: Reader['detail'], language = eng
   documentText(derivationDocument(derivation, 'x', reader(detail, language)), { width: 300 });
 
 const FILLING_AND_SAFETY = [
-  ...['bottleState', 'checkLoss', 'beforeCheck', 'serves', 'filling', 'bleeding', 'draining', 'settlingCurve'],
+  ...[
+    'bottleState',
+    'checkLoss',
+    'beforeCheck',
+    'serves',
+    'fillingPlan',
+    'filling',
+    'bleeding',
+    'draining',
+    'settlingCurve',
+  ],
   ...['whereToStop', 'pressureWhenHot', 'oxygenAfterRelease', 'storedEnergy', 'isentropicExpansion', 'purge'],
   ...['leakTest', 'ratings'],
 ];

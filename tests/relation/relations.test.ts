@@ -18,7 +18,10 @@ function isRelation(value: unknown): value is Relation {
   return typeof value === 'object' && value !== null && 'formula' in value && 'gives' in value && 'from' in value;
 }
 
-const modules = await Promise.all(files.map((file) => import(`${src}/${file}`) as Promise<Record<string, unknown>>));
+const modules = await Promise.all(
+  // In this form a bundler finds them too, and does not load them a second time.
+  files.map((file) => import(/* @vite-ignore */ `../../src/${file}`) as Promise<Record<string, unknown>>),
+);
 const relations = [
   ...new Map(
     modules.flatMap((exported) =>

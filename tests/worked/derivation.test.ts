@@ -294,6 +294,15 @@ describe('a state of the gas', () => {
 });
 
 describe.each(CASES)('the derivation of %s', (_, derive) => {
+  test('says of each step what it is about, and by what source', () => {
+    const random = randomBy(13);
+    for (let i = 0; i < 3; i += 1)
+      for (const { about, relation } of derive(random).steps) {
+        expect(about.split(', ').every((part) => part.trim().length > 2)).toBe(true);
+        expect(relation.source).toMatch(/\S/);
+      }
+  });
+
   test('is LaTeX that KaTeX takes in strict mode, and plain in every other format', () => {
     const random = randomBy(12);
     const derivation = derive(random);

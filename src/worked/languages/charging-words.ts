@@ -25,8 +25,8 @@ export interface FillingWords {
   readonly notInBand: string;
   readonly noMark: string;
   readonly bleed: string;
-  readonly condenses: string;
-  readonly check: string;
+  readonly noBleeding: string;
+  readonly checked: string;
   readonly undone: string;
   readonly proven: string;
   readonly notProven: string;
@@ -48,12 +48,10 @@ export interface SafetyWords {
   readonly ratings: Readonly<Record<RatingProblem['code'], string>>;
   readonly parts: Readonly<Record<RatingProblem['part'], string>>;
   readonly nothingFound: string;
-  readonly bubbles: string;
-  readonly apart: string;
-  readonly noBubble: string;
-  readonly gauge: string;
-  readonly shown: Readonly<Record<LeakShown['gauge']['against'], string>>;
-  readonly purge: Readonly<Record<Purged['outcome'], string>>;
+  readonly leak: Readonly<Record<'bubbles' | 'noBubbles' | 'gauge', string>>;
+  readonly against: Readonly<Record<LeakShown['gauge']['against'], string>>;
+  readonly purged: string;
+  readonly notPurged: Readonly<Record<Exclude<Purged['outcome'], 'reached'>, string>>;
   readonly release: Readonly<Record<NonNullable<RoundReport['safety']>['releases'][number]['of'], string>>;
   readonly by: Readonly<Record<OxygenLeft['by'], string>>;
   readonly ventilation: Readonly<Record<OxygenLeft['ventilation'], string>>;

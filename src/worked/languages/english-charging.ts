@@ -27,10 +27,11 @@ export const ENGLISH_FILLING: FillingWords = {
   again: 'Read, and then again:',
   notInBand: 'That is not in the band.',
   noMark: 'There is no mark of this gauge to stop at.',
-  bleed: '{name} is to be bled.',
-  condenses: '{name}: no stop to bleed to is given: gas of this pressure would condense. Look at the reading again.',
-  check:
-    'The check itself has taken most from {name}: it held {before} before the kit was connected, and {gas} went with the kit.',
+  bleed: '{name}, to be bled:',
+  noBleeding: 'no stop can be given: gas of this pressure would condense on the way; look at the reading again.',
+  checked:
+    'A check itself costs gas. It took most from {name}, {gas}: before the kit was connected it held {before}, {fall} more ' +
+    'than was read.',
   undone: '{name} stays undone: {because}; {missing} missing.',
   proven: 'No plan of such steps is better: proven.',
   notProven: 'That no plan is better is not proven: {objectives}.',
@@ -79,22 +80,23 @@ export const ENGLISH_SAFETY: SafetyWords = {
     vessel: 'vessel',
   },
   nothingFound: '{specification}: ratings of the charging line: nothing found, which is no approval.',
-  bubbles:
-    '{specification}: the loss that matters is {loss} mol a year. A bubble test, {apart}, {against}; the least that it ' +
-    'shows is {least} mol a year.',
-  apart: 'one bubble in {minutes} min',
-  noBubble: 'no bubble',
-  gauge:
-    '{specification}: the gauge, which that loss lowers by {fall} between the two readings, {against}; the least that it ' +
-    'shows is {least} mol a year.',
-  shown: { 'shows it': 'shows it', 'does not show it': 'does NOT show it' },
-  purge: {
-    reached:
-      '{specification}: gas that is not known is let out and purged; {percent} of it is left. Fillings: {fillings}, with {gas} of nitrogen.',
+  leak: {
+    bubbles:
+      '{specification}: leak test for the loss that matters: with liquid, a bubble every {minutes} min, {against}.',
+    noBubbles: '{specification}: leak test for the loss that matters: with liquid, no bubble, {against}.',
+    gauge:
+      '{specification}: leak test for the loss that matters: the gauge falls by {fall}, {against}; {cooling} of cooling ' +
+      'does the same.',
+  },
+  against: { 'shows it': 'which shows it', 'does not show it': 'which does NOT show it' },
+  purged:
+    '{specification}: gas that is not known, let out and purged: after {fillings} fillings {percent} of it are left, for ' +
+    '{gas} of nitrogen.',
+  notPurged: {
     'not reached by any number of fillings':
-      '{specification}: gas that is not known cannot be purged with this nitrogen: it has as much of the other gas as is wanted.',
+      '{specification}: no number of fillings leaves as little of a gas that is not known as is wanted.',
     'not reached by the most that are counted':
-      '{specification}: gas that is not known is not purged by {fillings} fillings between these pressures.',
+      '{specification}: {fillings} fillings do not leave as little of a gas that is not known as is wanted.',
   },
   release: {
     accumulator:

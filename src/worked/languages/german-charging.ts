@@ -27,12 +27,11 @@ export const GERMAN_FILLING: FillingWords = {
   again: 'Ablesen, und dann noch einmal:',
   notInBand: 'Das liegt nicht im Band.',
   noMark: 'Dieses Manometer hat keinen Teilstrich zum Aufhören.',
-  bleed: '{name} ist abzulassen.',
-  condenses:
-    '{name}: kein Druck zum Aufhören: Gas von diesem Druck würde sich verflüssigen. Die Ablesung nochmals ansehen.',
-  check:
-    'Das Prüfen selbst hat am meisten von {name} genommen: vor dem Anschließen der Füllvorrichtung waren es {before}, und ' +
-    '{gas} gingen mit ihr verloren.',
+  bleed: '{name}, abzulassen:',
+  noBleeding: 'kein Druck zum Aufhören: Gas von diesem Druck würde dabei kondensieren; die Ablesung nochmals ansehen.',
+  checked:
+    'Auch eine Prüfung kostet Gas. Am meisten nahm sie {name}, {gas}: vor dem Anschließen der Füllvorrichtung waren es ' +
+    '{before}, {fall} mehr als abgelesen.',
   undone: '{name} bleibt unfertig: {because}; es fehlen {missing}.',
   proven: 'Kein Plan aus solchen Schritten ist besser: bewiesen.',
   notProven: 'Dass kein Plan besser ist, ist nicht bewiesen: {objectives}.',
@@ -87,24 +86,25 @@ export const GERMAN_SAFETY: SafetyWords = {
     vessel: 'Behälter',
   },
   nothingFound: '{specification}: Zulassungen der Füllleitung: nichts gefunden, was keine Freigabe ist.',
-  bubbles:
-    '{specification}: der Verlust, auf den es ankommt, ist {loss} mol im Jahr. Eine Blasenprüfung, {apart}, {against}; der ' +
-    'kleinste, den sie zeigt, ist {least} mol im Jahr.',
-  apart: 'eine Blase in {minutes} min',
-  noBubble: 'keine Blase',
-  gauge:
-    '{specification}: das Manometer, das dieser Verlust zwischen den beiden Ablesungen um {fall} fallen lässt, {against}; ' +
-    'der kleinste, den es zeigt, ist {least} mol im Jahr.',
-  shown: { 'shows it': 'zeigt ihn', 'does not show it': 'zeigt ihn NICHT' },
-  purge: {
-    reached:
-      '{specification}: Gas, das nicht bekannt ist, wird abgelassen und gespült; {percent} davon bleiben. Füllungen: ' +
-      '{fillings}, mit {gas} Stickstoff.',
+  leak: {
+    bubbles:
+      '{specification}: Lecksuche nach dem Verlust, auf den es ankommt: mit Flüssigkeit alle {minutes} min eine Blase, ' +
+      '{against}.',
+    noBubbles:
+      '{specification}: Lecksuche nach dem Verlust, auf den es ankommt: mit Flüssigkeit keine Blase, {against}.',
+    gauge:
+      '{specification}: Lecksuche nach dem Verlust, auf den es ankommt: das Manometer fällt um {fall}, {against}; {cooling} ' +
+      'Abkühlung tun dasselbe.',
+  },
+  against: { 'shows it': 'was ihn zeigt', 'does not show it': 'was ihn NICHT zeigt' },
+  purged:
+    '{specification}: Gas, das nicht bekannt ist, abgelassen und gespült: nach {fillings} Füllungen sind noch {percent} ' +
+    'davon da, für {gas} Stickstoff.',
+  notPurged: {
     'not reached by any number of fillings':
-      '{specification}: Gas, das nicht bekannt ist, lässt sich mit diesem Stickstoff nicht ausspülen: er hat selbst so viel ' +
-      'vom anderen Gas, wie verlangt ist.',
+      '{specification}: keine Zahl von Füllungen lässt so wenig von einem Gas, das nicht bekannt ist, wie gewünscht.',
     'not reached by the most that are counted':
-      '{specification}: Gas, das nicht bekannt ist, ist nach {fillings} Füllungen zwischen diesen Drücken nicht ausgespült.',
+      '{specification}: {fillings} Füllungen lassen nicht so wenig von einem Gas, das nicht bekannt ist, wie gewünscht.',
   },
   release: {
     accumulator:

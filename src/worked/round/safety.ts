@@ -1,9 +1,10 @@
 // Numbers about what can hurt, as the report has them, rounded to the side that does not make them smaller.
+import { write } from '../../quantity/step.js';
+import { temperatureDifference } from '../../quantity/temperature.js';
 import type { SafetyJson } from '../../record/safety-shape.js';
 import type { Block, Line } from '../document/block.js';
 import { given } from '../document/given.js';
 import { lineOf } from '../document/line.js';
-import type { SafetyWords } from '../languages/charging-words.js';
 import { differenceText, stepAt, writtenGauge, type About } from './about.js';
 
 export function safety(about: About): readonly Block[] {
@@ -54,51 +55,43 @@ function ofSpecification(
       }),
     );
   if (ratings?.outcome === 'nothing found') lines.push(lineOf(words.nothingFound, whose));
-  if (leakTest !== undefined) lines.push(...leaks(leakTest, whose, { words, say }));
+  if (leakTest !== undefined) {
+    const { bubbles, gauge } = leakTest;
+    const minutes = bubbles.minutesApart;
+    lines.push(
+      lineOf(minutes === 'none' ? words.leak.noBubbles : words.leak.bubbles, {
+        ...whose,
+        minutes: minutes === 'none' ? '' : say(String(Number(minutes.toPrecision(2)))),
+        against: words.against[bubbles.against],
+      }),
+      lineOf(words.leak.gauge, {
+        ...whose,
+        fall: say(differenceText(gauge.fall, stepAt(gauge.fall.unit, 0.001), 'down')),
+        cooling: say(kelvins(gauge.sameAsCoolingBy)),
+        against: words.against[gauge.against],
+      }),
+    );
+  }
   if (purge !== undefined) {
-    const { fillings, left, gas } = purge;
+    const { outcome, fillings, left, gas } = purge;
     const values = {
+      ...whose,
       fillings: String(fillings),
-      percent: say(percentUp(left.at(-1) ?? 1)),
+      percent: say(`${(Math.ceil(1e4 * (left.at(-1) ?? 0)) / 100).toFixed(2)} %`),
       gas: say(gas.rounded.mass),
     };
-    lines.push(lineOf(words.purge[purge.outcome], { ...whose, ...values }));
+    lines.push(lineOf(outcome === 'reached' ? words.purged : words.notPurged[outcome], values));
   }
   return lines;
 }
 
-type OfSpecification = SafetyJson['specifications'][number];
+type LeakTestJson = NonNullable<SafetyJson['specifications'][number]['leakTest']>;
 
-/** What a leak test shows, by bubbles and by the gauge. */
-function leaks(
-  { lossPerYear, bubbles, gauge }: NonNullable<OfSpecification['leakTest']>,
-  whose: Readonly<Record<'specification', Line>>,
-  { words, say }: { readonly words: SafetyWords; readonly say: About['say'] },
-): readonly Line[] {
-  const { minutesApart } = bubbles;
-  const apart =
-    minutesApart === 'none' ? words.noBubble : lineOf(words.apart, { minutes: say(twoDigits(minutesApart)) });
-  const fall = say(differenceText(gauge.fall, { step: gauge.fall.unit === 'MPa' ? 1e-4 : 1e-3 }));
-  const by = { loss: say(twoDigits(lossPerYear.value)), apart, against: words.shown[bubbles.against] };
-  return [
-    lineOf(words.bubbles, { ...whose, ...by, least: say(twoDigits(bubbles.smallestPerYear.value)) }),
-    lineOf(words.gauge, {
-      ...whose,
-      fall,
-      against: words.shown[gauge.against],
-      least: say(twoDigits(gauge.smallestPerYear.value)),
-    }),
-  ];
-}
-
-/** Two significant digits, without an exponent. */
-function twoDigits(x: number): string {
-  return String(Number(x.toPrecision(2)));
-}
-
-/** A fraction in per cent, rounded up. */
-function percentUp(fraction: number): string {
-  return `${(Math.ceil(10_000 * fraction) / 100).toFixed(2)} %`;
+function kelvins({ value, unit }: LeakTestJson['gauge']['sameAsCoolingBy']): string {
+  return write(temperatureDifference(Number(value), unit), { step: 0.001, unit, toward: 'down' }).replace(
+    / difference$/,
+    '',
+  );
 }
 
 function kilojoules({ value }: { readonly value: number }): string {

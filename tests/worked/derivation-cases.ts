@@ -218,7 +218,7 @@ export const CASES: readonly Case[] = [
   [
     'decide',
     (r) => {
-      const spec = anySpec(r);
+      const spec = bySpec(r, 150);
       const given = { spec, reading: readingOf(r, spec), instruments: r.pick(INSTRUMENTS, certified(r)) };
       const acceptance = r.pick('simple acceptance', 'guarded acceptance', 'guarded both ways');
       return derivationOf(given, ({ spec, reading, instruments }, trace) =>

@@ -177,6 +177,7 @@ function propertyOf(symbol: string, about: string): Meaning | undefined {
 const ALSO: Readonly<Record<string, readonly Meaning[]>> = {
   // An error is counted in its SI unit, whichever that is.
   e: ['pressure difference', 'temperature difference'],
+  c: ['pressure difference'],
   // From zero to the end of the scale.
   p_span: ['gauge pressure'],
 };

@@ -55,7 +55,7 @@ const MEANING: Readonly<Record<string, Meaning>> = {
   dp_beyond: D,
   dp_vessel: D,
   // What one unit of an error makes of (reading − target), and the size of the error in its SI unit, whichever that is.
-  c: D,
+  c: { unit: 'Pa' },
   e: NUMBER,
   T,
   T_1: T,

@@ -31,9 +31,9 @@ export function sourceIn(source: string, { sources }: Language): string {
 export function aboutIn(about: string, language: Language): string {
   const exact = own(language.about, about);
   if (exact !== undefined) return exact;
-  const stated = /^(.*), as stated$/.exec(about)?.[1];
-  const pattern = own(language.about, '{about}, as stated');
-  if (stated !== undefined && pattern !== undefined) return pattern.replace('{about}', () => aboutIn(stated, language));
+  const [, whose, how] = /^(.*), (as stated|reference)$/.exec(about) ?? [];
+  const pattern = own(language.about, `{about}, ${how ?? ''}`);
+  if (whose !== undefined && pattern !== undefined) return pattern.replace('{about}', () => aboutIn(whose, language));
   const [, inTable, row] = /^(.*), row (\d+)$/.exec(about) ?? [];
   const rowPattern = own(language.about, '{about}, row {n}');
   if (inTable !== undefined && row !== undefined && rowPattern !== undefined)

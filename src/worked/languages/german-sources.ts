@@ -221,5 +221,6 @@ export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   'volume after': 'Volumen danach',
   'well mixed': 'voll durchmischt',
   '{about}, as stated': '{about}, wie angegeben',
+  '{about}, reference': '{about}, Bezugspunkt',
   '{about}, row {n}': '{about}, Zeile {n}',
 };

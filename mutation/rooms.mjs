@@ -13,10 +13,10 @@ export const TESTS = {
   quantity: ['quantity', 'basis'],
   gas: ['gas', 'relation'],
   target: ['target', 'reading', 'verdict', 'relation'],
-  reading: ['reading', 'verdict/budget.test.ts', 'verdict/decide.test.ts'],
-  verdict: ['verdict', 'charge', 'relation'],
+  reading: ['reading', 'relation', 'verdict/budget.test.ts', 'verdict/decide.test.ts', 'verdict/parts.test.ts'],
+  verdict: ['verdict', 'charge', 'relation', 'worked/derivation.test.ts'],
   charge: ['charge', 'relation'],
-  supply: ['supply'],
+  supply: ['supply', 'relation'],
   settling: ['settling', 'relation'],
   safety: ['safety', 'procedure', 'relation'],
   procedure: ['procedure'],
@@ -30,7 +30,6 @@ export const ROOMS = Object.keys(TESTS);
 const FILES_LEFT_OUT = new Set([
   'tests/target/audit-rates.test.ts', // thousands of drawn tables: minutes; and it asks Vitest's own runner for that time
   'tests/verdict/coverage.test.ts', // populations by simulation: minutes
-  'tests/relation/relations.test.ts', // imports the sources by their paths, beside the runner
   'tests/supply/exhaustive.test.ts', // every course of steps: a quarter of a minute
   'tests/record/large.test.ts', // documents of 100 000 accumulators: half a minute each
   'tests/record/bad-input.test.ts', // every place of a document times every wrong value: three quarters of a minute

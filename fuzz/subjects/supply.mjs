@@ -108,7 +108,7 @@ export const SUPPLY = [
   { name: 'toFill', args: fc.tuple(one('EV 1', 'A'), spec, reading, maybeTrace) },
   {
     name: 'serves',
-    args: fc.tuple(model, bottle, toFillNamed(one('A')), rig),
+    args: fc.tuple(model, bottle, toFillNamed(one('A')), rig, maybeTrace),
     holds: (answer) => {
       const { accumulators, because } = /** @type {Serves} */ (answer);
       return accumulators > 0 === (because.length === 0) ? undefined : 'a number against its reasons';

@@ -8,6 +8,44 @@ import { checkTemperature, densityAt } from './door.js';
 import type { GasModel } from './model.js';
 import { needModel } from './state.js';
 
+/** All the gas of a vessel. */
+export const CONTENTS = /* @__PURE__ */ relation({
+  gives: 'n',
+  unit: 'mol',
+  from: ['V', 'rho'],
+  formula: 'V * rho',
+  source: 'molar density, by definition',
+  of: (V, rho) => V * rho,
+});
+
+/** What an amount takes of space. */
+export const TAKES = /* @__PURE__ */ relation({
+  gives: 'V_gas',
+  unit: 'm3',
+  from: ['n', 'rho'],
+  formula: 'n / rho',
+  source: 'molar density, by definition',
+  of: (n, rho) => n / rho,
+});
+
+export const DENSER = /* @__PURE__ */ relation({
+  gives: 'rho',
+  unit: 'mol/m3',
+  from: ['rho_low', 'n', 'V'],
+  formula: 'rho_low + n / V',
+  source: 'mass balance of a vessel of constant volume',
+  of: (rho_low, n, V) => rho_low + n / V,
+});
+
+export const THINNER = /* @__PURE__ */ relation({
+  gives: 'rho',
+  unit: 'mol/m3',
+  from: ['rho_high', 'n', 'V'],
+  formula: 'rho_high - n / V',
+  source: 'mass balance of a vessel of constant volume',
+  of: (rho_high, n, V) => rho_high - n / V,
+});
+
 export const MASS_OF = /* @__PURE__ */ relation({
   gives: 'm',
   unit: 'kg',

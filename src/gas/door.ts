@@ -7,8 +7,9 @@ import { increasingRoot, type Sloped } from './solve.js';
 // The doors between a calculation and a kernel: limits are checked before and after, a solver that does not close is
 // reported, and the step is shown to whoever traces.
 
+/** Declares a relation whose arithmetic is the gas model's. */
 // @__NO_SIDE_EFFECTS__
-function implicit<const From extends readonly string[]>(given: Relation<From>): Relation<From> {
+export function implicit<const From extends readonly string[]>(given: Relation<From>): Relation<From> {
   Object.freeze(given.from);
   return Object.freeze(given);
 }

@@ -1,8 +1,9 @@
 import { fail } from '../basis/fault.js';
 import { emptySpace, liquid } from '../basis/problem.js';
-import { relation, step3, type Trace } from '../basis/relation.js';
+import { relation, step1, step2, step3, type Trace } from '../basis/relation.js';
 import { need, temperatureOf, type AbsolutePressure, type Temperature } from '../quantity/kind.js';
 import type { GasCondition } from '../quantity/normal-volume.js';
+import { ENERGY, ENTROPY, shownProperty } from './caloric.js';
 import { checkTemperature, coldestUnder, densityAt, saturationOf } from './door.js';
 import type { GasModel, Properties } from './model.js';
 import { needModel, stateAt } from './state.js';
@@ -23,6 +24,24 @@ export const OF_BOTH_PHASES = /* @__PURE__ */ relation({
   formula: 'y_liquid + x_vapour * (y_vapour - y_liquid)',
   source: 'property per amount of two phases in equilibrium, by their amounts (lever rule)',
   of: (x_vapour, y_liquid, y_vapour) => y_liquid + x_vapour * (y_vapour - y_liquid),
+});
+
+export const OF_VOLUME = /* @__PURE__ */ relation({
+  gives: 'rho',
+  unit: 'mol/m3',
+  from: ['v_mol'],
+  formula: '1 / v_mol',
+  source: 'molar density, by definition',
+  of: (v_mol) => 1 / v_mol,
+});
+
+export const WORK = /* @__PURE__ */ relation({
+  gives: 'w',
+  unit: 'J/mol',
+  from: ['u_high', 'u_low'],
+  formula: 'u_high - u_low',
+  source: 'first law: without heat the work is the loss of internal energy',
+  of: (u_high, u_low) => u_high - u_low,
 });
 
 /** A gas before and after an expansion at constant entropy. */
@@ -80,18 +99,25 @@ export function expansionOf(model: GasModel, from: GasCondition, to: AbsolutePre
   const rho = densityAt(model, from.temperature.kelvins, from.pressure.pascals, 'from.pressure', 'before', trace);
   const before = propertiesOf(model, from.temperature.kelvins, rho);
   const s = before.s_J_molK;
+  if (trace !== undefined) {
+    const state = { T_K: from.temperature.kelvins, rho };
+    shownProperty(trace, ENTROPY, 'before', model, state);
+    shownProperty(trace, ENERGY, 'before', model, state);
+  }
   const phases = phasesUnder(model, p_Pa);
   const found = { model: model.id, pressure: to };
   // The last place may put saturated vapour into two phases.
   if (phases === undefined || s >= phases.vapour.s_J_molK * (1 - 1e-13)) {
     const end = stateAt(model, { pressure: to, entropy_J_molK: s }, trace);
+    const state = { T_K: end.temperature.kelvins, rho: end.density_mol_m3 };
+    if (trace !== undefined) shownProperty(trace, ENERGY, 'after', model, state);
     return {
       ...found,
       temperature: end.temperature,
       phase: 'gas',
       vapourFraction: 1,
       densities_mol_m3: [rho, end.density_mol_m3],
-      work_J_mol: before.u_J_mol - end.internalEnergy_J_mol,
+      work_J_mol: step2(trace, WORK, 'expansion', before.u_J_mol, end.internalEnergy_J_mol),
     };
   }
   const { T_K, rho_liquid, rho_vapour, vapour, liquid: wet } = phases;
@@ -105,8 +131,8 @@ export function expansionOf(model: GasModel, from: GasCondition, to: AbsolutePre
     temperature: temperatureOf(T_K),
     phase: 'liquid and vapour',
     vapourFraction: x,
-    densities_mol_m3: [rho, 1 / v],
-    work_J_mol: before.u_J_mol - u,
+    densities_mol_m3: [rho, step1(trace, OF_VOLUME, 'after', v)],
+    work_J_mol: step2(trace, WORK, 'expansion', before.u_J_mol, u),
   };
 }
 

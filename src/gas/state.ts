@@ -11,6 +11,7 @@ import {
   type Temperature,
 } from '../quantity/kind.js';
 import type { GasCondition } from '../quantity/normal-volume.js';
+import { showRoot, T_BY_ENERGY, T_BY_ENTROPY } from './caloric.js';
 import {
   checkDensity,
   checkTemperature,
@@ -166,6 +167,8 @@ function byEntropy(model: GasModel, given: ByEntropy, trace?: Trace): GasState {
     },
   };
   const T = temperatureWhere(model, low, sought);
+  if (trace !== undefined)
+    showRoot(trace, T_BY_ENTROPY, 'state', { T_K: T, rho: densityAt(model, T, p, 'pressure', 'state') }, s);
   return byPressure(model, { temperature: temperatureOf(T), pressure: given.pressure }, trace);
 }
 
@@ -191,6 +194,7 @@ function byEnergy(model: GasModel, given: ByEnergy, trace?: Trace): GasState {
     },
   };
   const T = temperatureWhere(model, low, sought);
+  if (trace !== undefined) showRoot(trace, T_BY_ENERGY, 'state', { T_K: T, rho }, u);
   return byDensity(model, { temperature: temperatureOf(T), density_mol_m3: rho }, trace);
 }
 

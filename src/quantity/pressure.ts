@@ -83,6 +83,15 @@ export const TO_GAUGE = /* @__PURE__ */ relation({
   of: (p_abs, p_amb) => p_abs - p_amb,
 });
 
+export const DIFFERENCE = /* @__PURE__ */ relation({
+  gives: 'dp',
+  unit: 'Pa',
+  from: ['p_high', 'p_low'],
+  formula: 'p_high - p_low',
+  source: 'difference of two gauge pressures, by definition',
+  of: (p_high, p_low) => p_high - p_low,
+});
+
 /**
  * The absolute pressure behind a gauge pressure, in the ambient pressure of its place and hour.
  *

@@ -98,11 +98,17 @@ export const DIGITAL = /* @__PURE__ */ relation({
   of: (dp_reading, dp_span, digits, dp_step) => dp_reading + dp_span + digits * dp_step,
 });
 
-/** Limit of error of a gauge at a reading, in Pa; undefined where a certificate speaks instead. */
-export function gaugeLimit(gauge: Gauge, { pressure, gaugeStep }: Reading, trace?: Trace): number | undefined {
-  const { accuracy, fullScale } = gauge;
+/** An accuracy that is stated as a limit of error; else a certificate speaks. */
+type Limited = Exclude<Gauge['accuracy'], { readonly certificate: unknown }>;
+
+/** Limit of error of a gauge at a reading, in Pa. */
+export function gaugeLimit(
+  { fullScale }: Gauge,
+  accuracy: Limited,
+  { pressure, gaugeStep }: Reading,
+  trace?: Trace,
+): number {
   const span = fullScale.pascals;
-  if ('certificate' in accuracy) return undefined;
   if ('limit' in accuracy) return accuracy.limit.pascals;
   if ('accuracyClass' in accuracy) return step2(trace, OF_SPAN, 'gauge', accuracy.accuracyClass, span);
   const { percentOfReading, percentOfSpan, digits } = accuracy;

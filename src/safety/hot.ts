@@ -66,7 +66,7 @@ export const BELOW_ALLOWABLE = /* @__PURE__ */ relation({
  */
 export function pressureWhenHot(spec: Specification, gas: GasWhenHot, hottest: Conditions, trace?: Trace): Hot {
   needSpecification(spec);
-  const now = under('gas', () => gasOf(spec, gas));
+  const now = under('gas', () => gasOf(spec, gas, trace));
   const { temperature, ambient } = under('hottest', () => needConditions(hottest));
   const T = temperature.kelvins;
   const T_now = now.temperature.kelvins;
@@ -93,13 +93,14 @@ export function pressureWhenHot(spec: Specification, gas: GasWhenHot, hottest: C
 }
 
 /** The gas that is asked of, at a point of its line. */
-function gasOf(spec: Specification, gas: GasWhenHot): Read {
+function gasOf(spec: Specification, gas: GasWhenHot, trace?: Trace): Read {
   if (typeof gas === 'object') return needRead(gas);
   if (gas !== 'target' && gas !== 'upper limit')
     return fail(unknownWord, '', quote(gas), { words: "a reading, or 'target' or 'upper limit'" });
   const at = { temperature: spec.referenceTemperature, ambient: spec.ambient };
-  const target = targetAt(spec, at);
-  const pressure = gas === 'target' ? gaugeOf(target) : bandAbout(spec, at, target, { gaugeStep: WHOLE_BAR }).upper;
+  const target = targetAt(spec, at, trace);
+  const pressure =
+    gas === 'target' ? gaugeOf(target) : bandAbout(spec, at, target, { gaugeStep: WHOLE_BAR }, trace).upper;
   return { pressure, ...at };
 }
 

@@ -2,6 +2,8 @@ import { fail, under } from '../basis/fault.js';
 import { moreThanThereIs, outsideBounds } from '../basis/problem.js';
 import { relation, step2, step3, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
+import { AMOUNT } from '../charge/charge.js';
+import { CONTENTS, THINNER } from '../gas/amount.js';
 import { densityAt, pvtAt } from '../gas/door.js';
 import {
   amountOf,
@@ -69,6 +71,33 @@ const LEAST_LOSS = 1e-15;
 const LARGEST_BUBBLE = 1e-4;
 const LEAST_MINUTES = 1e-3;
 
+export const LOWERED = /* @__PURE__ */ relation({
+  gives: 'p_abs',
+  unit: 'Pa',
+  from: ['p_before', 'dp'],
+  formula: 'p_before - dp',
+  source: 'difference of two absolute pressures, by definition',
+  of: (p_before, dp) => p_before - dp,
+});
+
+export const FALLEN = /* @__PURE__ */ relation({
+  gives: 'dp',
+  unit: 'Pa',
+  from: ['p_before', 'p_after'],
+  formula: 'p_before - p_after',
+  source: 'difference of two absolute pressures, by definition',
+  of: (p_before, p_after) => p_before - p_after,
+});
+
+export const COOLING = /* @__PURE__ */ relation({
+  gives: 'dT',
+  unit: 'K',
+  from: ['dp', 'p_T'],
+  formula: 'dp / p_T',
+  source: 'slope of pressure with temperature at constant density',
+  of: (dp, p_T) => dp / p_T,
+});
+
 export const MINUTES_APART = /* @__PURE__ */ relation({
   gives: 't_bubble',
   unit: 'min',
@@ -94,15 +123,6 @@ export const IN_A_YEAR = /* @__PURE__ */ relation({
   formula: 'n * t_year / t_test',
   source: 'loss at a constant rate',
   of: (n, t_test, t_year) => (n * t_year) / t_test,
-});
-
-export const CONTENTS = /* @__PURE__ */ relation({
-  gives: 'n',
-  unit: 'mol',
-  from: ['V', 'rho'],
-  formula: 'V * rho',
-  source: 'molar density, by definition',
-  of: (V, rho) => V * rho,
 });
 
 const AS_IT_IS = 'as it is';
@@ -151,7 +171,8 @@ export function leakTest(vessel: Vessel, read: Read, test: LeakTest, trace?: Tra
   /** What has left when the pressure has fallen. */
   const lostBy = (fall_Pa: number, path: string): number => {
     if (fall_Pa >= p) more(`${inBar(fall_Pa)} difference`, `${inBar(p)} absolute`, path);
-    const lost = contents - V * densityAt(gas, T, p - fall_Pa, path, 'after the fall', trace);
+    const low = step2(trace, LOWERED, 'after the fall', p, fall_Pa);
+    const lost = step3(trace, AMOUNT, 'lost', V, rho, densityAt(gas, T, low, path, 'after the fall', trace));
     return lost > 0 ? lost : 0; // the last place of a solver must not make a gain of a fall of next to nothing
   };
   const { lossPerYear: loss } = own;
@@ -160,13 +181,16 @@ export function leakTest(vessel: Vessel, read: Read, test: LeakTest, trace?: Tra
   if (n_year > 0 && n_year < LEAST_LOSS)
     fail(outsideBounds, 'test.lossPerYear', `${n_year} mol`, { bounds: `0 mol, or at least ${LEAST_LOSS} mol` });
 
-  const n_bubble = own.bubble.cubicMetres * densityAt(gas, T, at.ambient.pascals, 'read.ambient', 'bubble', trace);
+  const rho_bubble = densityAt(gas, T, at.ambient.pascals, 'read.ambient', 'bubble', trace);
+  const n_bubble = step2(trace, CONTENTS, 'bubble', own.bubble.cubicMetres, rho_bubble);
   const apart = n_year > 0 ? step3(trace, MINUTES_APART, 'bubble', n_bubble, n_year, MINUTES_PER_YEAR) : 'none';
   const leastByBubble = step3(trace, IN_A_YEAR, 'bubble', n_bubble, own.patienceMinutes, MINUTES_PER_YEAR);
 
   const lost = step3(trace, IN_A_TIME, 'gauge', n_year, own.minutesBetween, MINUTES_PER_YEAR);
-  const before = pvtAt(gas, T, rho, 'read', 'reading');
-  const fall = before.p_Pa - pvtAt(gas, T, rho - lost / V, 'read', 'after the time', trace).p_Pa;
+  const before = pvtAt(gas, T, rho, 'read', 'reading', trace);
+  const rho_after = step3(trace, THINNER, 'after the time', rho, lost, V);
+  const { p_Pa } = pvtAt(gas, T, rho_after, 'read', 'after the time', trace);
+  const fall = step2(trace, FALLEN, 'gauge', before.p_Pa, p_Pa);
   const step_Pa = pressureDifference(own.gaugeStep.step, own.gaugeStep.unit).pascals;
   const inTheTime = lostBy(step_Pa, 'test.gaugeStep');
   const leastByGauge = step3(trace, IN_A_YEAR, 'gauge', inTheTime, own.minutesBetween, MINUTES_PER_YEAR);
@@ -179,7 +203,7 @@ export function leakTest(vessel: Vessel, read: Read, test: LeakTest, trace?: Tra
     },
     gauge: {
       fall: pressureDifferenceOf(fall),
-      sameAsCoolingBy: temperatureDifferenceOf(fall / before.dpdT_rho),
+      sameAsCoolingBy: temperatureDifferenceOf(step2(trace, COOLING, 'gauge', fall, before.dpdT_rho)),
       against: fall >= step_Pa ? 'shows it' : 'does not show it',
       smallestPerYear: amountOf(leastByGauge),
     },

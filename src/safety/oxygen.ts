@@ -99,6 +99,15 @@ export const MIXED = /* @__PURE__ */ relation({
   of: (x_O2_before, r_gas) => x_O2_before * exp(-r_gas),
 });
 
+export const FRESH_AIR = /* @__PURE__ */ relation({
+  gives: 'r_air',
+  unit: '1',
+  from: ['n_air', 't'],
+  formula: 'n_air * t / 60',
+  source: 'fresh air by volumes of the room, at so many an hour',
+  of: (n_air, t) => (n_air * t) / 60,
+});
+
 export const DISPLACED_VENTILATED = /* @__PURE__ */ relation({
   gives: 'x_O2',
   unit: '1',
@@ -195,7 +204,7 @@ export function oxygenAfterRelease(release: Release, trace?: Trace): OxygenAfter
   ];
   let mixedVentilated = mixed;
   if (ventilation !== 'none') {
-    const r_air = minutes === 'at once' ? 0 : (n_air * minutes) / 60;
+    const r_air = step2(trace, FRESH_AIR, 'ventilation', n_air, minutes === 'at once' ? 0 : minutes);
     // With neither gas nor air nothing changes, and the closed form is 0/0.
     const changed = r > 0 || r_air > 0;
     mixedVentilated = changed ? step3(trace, MIXED_VENTILATED, 'release', before, r, r_air) : before;

@@ -69,10 +69,10 @@ const SHARE_OF_SCALE = 0.75;
 export const MOST_ON_SCALE = /* @__PURE__ */ relation({
   gives: 'p_most',
   unit: 'Pa',
-  from: ['share', 'p_span'],
-  formula: 'share * p_span',
+  from: ['share', 'p_full'],
+  formula: 'share * p_full',
   source: 'EN 837-2, from memory: a gauge for steady pressure is used to 75 % of its scale',
-  of: (share, p_span) => share * p_span,
+  of: (share, p_full) => share * p_full,
 });
 
 const AS_IT_IS = 'as it is';

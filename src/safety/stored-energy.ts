@@ -1,6 +1,7 @@
 import { under } from '../basis/fault.js';
 import { relation, step2, step3, step4, type Trace } from '../basis/relation.js';
 import { taken } from '../basis/taken.js';
+import { CONTENTS, TAKES } from '../gas/amount.js';
 import { densityAt } from '../gas/door.js';
 import { exp, log } from '../gas/elementary.js';
 import { expansionOf, type Expansion } from '../gas/expansion.js';
@@ -123,6 +124,15 @@ export const ON_ATMOSPHERE = /* @__PURE__ */ relation({
   of: (p_amb, n, rho_high, rho_low) => p_amb * n * (1 / rho_low - 1 / rho_high),
 });
 
+export const LESS_ATMOSPHERE = /* @__PURE__ */ relation({
+  gives: 'E',
+  unit: 'J',
+  from: ['E_gas', 'E_push'],
+  formula: 'E_gas - E_push',
+  source: 'energy of the gas less the work on the atmosphere',
+  of: (E_gas, E_push) => E_gas - E_push,
+});
+
 export const TNT_MASS = /* @__PURE__ */ relation({
   gives: 'm',
   unit: 'kg',
@@ -168,7 +178,8 @@ export function storedEnergy(vessel: Vessel, charged: Read, inService?: InServic
   const ambient = read.ambient;
   const V = gasVolume.cubicMetres;
   const p = absoluteOf(step2(trace, TO_ABSOLUTE, 'charged', read.pressure.pascals, ambient.pascals));
-  const n = V * densityAt(gas, read.temperature.kelvins, p.pascals, 'charged.pressure', 'charged', trace);
+  const rho = densityAt(gas, read.temperature.kelvins, p.pascals, 'charged.pressure', 'charged', trace);
+  const n = step2(trace, CONTENTS, 'charged', V, rho);
   const asCharged = energyOf(gas, read, gasVolume, ambient, n, 'charged', trace);
   const asServing = system === undefined ? undefined : serving(gas, system, ambient, n, trace);
   const worse = asServing !== undefined && asServing.energy_J > asCharged.energy_J ? 'in service' : 'charged';
@@ -190,7 +201,15 @@ function serving(gas: GasModel, system: InService, ambient: AbsolutePressure, n:
   const { systemPressure: pressure, temperature } = system;
   const p_abs = step2(trace, TO_ABSOLUTE, 'in service', pressure.pascals, ambient.pascals);
   const rho = densityAt(gas, temperature.kelvins, p_abs, 'inService.systemPressure', 'in service', trace);
-  return energyOf(gas, { pressure, temperature }, volumeOf(n / rho), ambient, n, 'in service', trace);
+  return energyOf(
+    gas,
+    { pressure, temperature },
+    volumeOf(step2(trace, TAKES, 'in service', n, rho)),
+    ambient,
+    n,
+    'in service',
+    trace,
+  );
 }
 
 function energyOf(
@@ -218,7 +237,7 @@ function energyOf(
     realGas: {
       energy_J: real,
       onAtmosphere_J,
-      lessAtmosphere_J: real - onAtmosphere_J,
+      lessAtmosphere_J: step2(trace, LESS_ATMOSPHERE, about, real, onAtmosphere_J),
       ends: { temperature: end.temperature, phase: end.phase, vapourFraction: end.vapourFraction },
     },
     governs: real > pcc2_J ? 'real gas' : 'ASME PCC-2',

@@ -3,7 +3,8 @@ import { wrongKind } from '../quantity/kind.js';
 import { taken, type Fields } from '../basis/taken.js';
 import type { Read } from '../verdict/compare.js';
 import { expandedIsentropically, expandedToPressure, type State } from './energy.js';
-import type { Heat } from './filling.js';
+import { showDensity, showExpansion, wayOf } from './shown.js';
+import type { Heat } from './vessel.js';
 import { movedInTime, movedToPressure } from './lumped.js';
 import {
   EXCHANGE,
@@ -74,7 +75,13 @@ export function bleeding(vessel: RigidVessel, before: Read, given: BleedingGiven
 
 /** The end of letting gas out by one way of exchanging heat. */
 export function bleed(start: Start, wanted: Wanted, heat: Heat, trace?: Trace): AtStop {
-  return movedTo(start, bledBy(start, wanted, heat), wanted, 'given.until', trace);
+  const end = bledBy(start, wanted, heat);
+  const by = wayOf(heat);
+  if (trace !== undefined && !Number.isNaN(end.T_K)) {
+    if (heat === 'adiabatic') showExpansion(trace, start.model, start.state, end, ['before', `stop, ${by}`]);
+    else if (heat === 'isothermal' && 'stop' in wanted) showDensity(trace, `stop, ${by}`, end, wanted.stop_Pa);
+  }
+  return movedTo(start, end, wanted, 'given.until', by, trace);
 }
 
 function bledBy({ model, state }: Start, wanted: Wanted, heat: Heat): State {

@@ -1,6 +1,6 @@
 import { negative, notANumber, outsideBounds, tooLong } from '../basis/problem.js';
 import { fail, quote } from '../basis/fault.js';
-import { relation, step2, step3, type Trace } from '../basis/relation.js';
+import { relation, step2, step3, step4, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
 import { pvtAt, temperatureAt, unsolved } from '../gas/door.js';
 import { exp, log } from '../gas/elementary.js';
@@ -14,7 +14,7 @@ import {
   type PressureDifference,
   type Temperature,
 } from '../quantity/kind.js';
-import { TO_GAUGE } from '../quantity/pressure.js';
+import { DIFFERENCE, TO_ABSOLUTE, TO_GAUGE } from '../quantity/pressure.js';
 import type { Read } from '../verdict/compare.js';
 import { needMinutes, settledGauge, startOf, type Start, type RigidVessel } from './vessel.js';
 
@@ -63,6 +63,33 @@ export const COOLED = /* @__PURE__ */ relation({
   formula: 'T_shell + (T_stop - T_shell) * x',
   source: "Newton's law of cooling: the gas of one temperature in a shell of constant temperature",
   of: (T_shell, T_stop, x) => T_shell + (T_stop - T_shell) * x,
+});
+
+export const ABOVE_SETTLED = /* @__PURE__ */ relation({
+  gives: 'p_g',
+  unit: 'Pa',
+  from: ['p_settled', 'dp'],
+  formula: 'p_settled + dp',
+  source: 'what counts as settled, above the settled pressure',
+  of: (p_settled, dp) => p_settled + dp,
+});
+
+export const BELOW_SETTLED = /* @__PURE__ */ relation({
+  gives: 'p_g',
+  unit: 'Pa',
+  from: ['p_settled', 'dp'],
+  formula: 'p_settled - dp',
+  source: 'what counts as settled, below the settled pressure',
+  of: (p_settled, dp) => p_settled - dp,
+});
+
+export const MINUTES_UNTIL = /* @__PURE__ */ relation({
+  gives: 't',
+  unit: 'min',
+  from: ['t_c', 'T_stop', 'T_shell', 'T'],
+  formula: 't_c * log((T_stop - T_shell) / (T - T_shell))',
+  source: "Newton's law of cooling: the gas of one temperature in a shell of constant temperature",
+  of: (t_c, T_stop, T_shell, T) => t_c * log((T_stop - T_shell) / (T - T_shell)),
 });
 
 const FIELDS: Fields = {
@@ -120,10 +147,10 @@ export function settlingCurve(vessel: RigidVessel, atStop: Read, given: Settling
         minutes: t + 0,
         temperature: temperatureOf(T_K),
         pressure: gaugeOf(pressure),
-        offSettled: pressureDifferenceOf(pressure - settled),
+        offSettled: pressureDifferenceOf(step2(trace, DIFFERENCE, `after ${t} min`, pressure, settled)),
       };
     }),
-    minutesUntilWithin: minutesUntil(cooling, settled, within.pascals),
+    minutesUntilWithin: minutesUntil(cooling, settled, within.pascals, trace),
   };
 }
 
@@ -141,14 +168,20 @@ export function cooledTo({ stop, shell_K, timeConstantMinutes }: Cooling, minute
 }
 
 /** Pressure increases with temperature at constant density, so that there is one moment. */
-function minutesUntil({ stop, shell_K, timeConstantMinutes }: Cooling, settled: number, within: number): number {
+function minutesUntil(
+  { stop, shell_K, timeConstantMinutes }: Cooling,
+  settled: number,
+  within: number,
+  trace?: Trace,
+): number {
   const { model, state, ambient } = stop;
   const now = stop.pressure.pascals;
   if (Math.abs(now - settled) <= within) return 0;
-  const edge = settled + (now > settled ? within : -within) + ambient.pascals;
-  const T_K = temperatureAt(model, state.rho, edge, 'within');
+  const edge_g = step2(trace, now > settled ? ABOVE_SETTLED : BELOW_SETTLED, 'near enough', settled, within);
+  const edge = step2(trace, TO_ABSOLUTE, 'near enough', edge_g, ambient.pascals);
+  const T_K = temperatureAt(model, state.rho, edge, 'near enough', trace);
   if (T_K === undefined) return unsolved(model, `${edge} Pa absolute at ${state.rho} mol/m3`, 'given.within');
-  return timeConstantMinutes * log((state.T_K - shell_K) / (T_K - shell_K));
+  return step4(trace, MINUTES_UNTIL, 'near enough', timeConstantMinutes, state.T_K, shell_K, T_K);
 }
 
 function needTimes(minutes: readonly number[]): void {

@@ -1,7 +1,8 @@
 import { fail, quote } from '../basis/fault.js';
 import { leavesModel, notMinutesAtRest, stopNotBeyond } from '../basis/problem.js';
-import type { Trace } from '../basis/relation.js';
+import { step2, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
+import { pvtAt } from '../gas/door.js';
 import {
   gaugeOf,
   need,
@@ -12,10 +13,12 @@ import {
   type PressureDifference,
   type Temperature,
 } from '../quantity/kind.js';
+import { DIFFERENCE } from '../quantity/pressure.js';
 import { inBar } from '../quantity/unit.js';
 import type { Read } from '../verdict/compare.js';
 import { cooledTo } from './cooling.js';
 import { expandedIsentropically, stateWithPressure, type State } from './energy.js';
+import { showExpansion } from './shown.js';
 import { needMinutes, settledGauge, startOf, stateRead, type Start, type RigidVessel } from './vessel.js';
 
 /** How the oil left, and how long ago. */
@@ -94,12 +97,30 @@ export function draining(vessel: RigidVessel, read: Read, given: DrainingGiven, 
       reason: now.model.validity.reason,
     });
   }
+  if (trace !== undefined) showCold(trace, now, before, cold, { minutesSince, timeConstantMinutes });
   const highest = settledGauge(now, cold.rho, 'given.systemPressure', trace);
   return {
     coldest: temperatureOf(cold.T_K),
     settled: { lowest: now.pressure, highest: gaugeOf(highest) },
-    mostLow: pressureDifferenceOf(highest - reading),
+    mostLow: pressureDifferenceOf(step2(trace, DIFFERENCE, 'settled', highest, reading)),
   };
+}
+
+/** How the coldest gas comes about, up to the pressure that it shows now. */
+function showCold(
+  trace: Trace,
+  now: Start,
+  before: State,
+  cold: State,
+  { minutesSince, timeConstantMinutes }: Omit<DrainingGiven, 'systemPressure'>,
+): void {
+  const expanded = expandedIsentropically(now.model, before, cold.rho);
+  showExpansion(trace, now.model, before, expanded, ['before draining', 'just drained']);
+  if (timeConstantMinutes !== 'not known') {
+    const stop: Start = { ...now, state: expanded };
+    cooledTo({ stop, shell_K: now.state.T_K, timeConstantMinutes }, minutesSince, trace);
+  }
+  pvtAt(now.model, cold.T_K, cold.rho, 'given.systemPressure', 'coldest', trace);
 }
 
 /** The coldest gas that can be behind the reading: what expanded along its isentrope to its density, less what it has warmed. */

@@ -99,15 +99,20 @@ export function steadySource(model: GasModel, state: State): Source {
   return (drawn) => ({ h_J_mol, energy: h_J_mol * drawn, state });
 }
 
-/** A bottle, `volumes` times as large as the vessel, that exchanges no heat: what remains in it expands along its isentrope. */
-export function bottleSource(model: GasModel, start: State, volumes: number): Source {
+/** A bottle that feeds a vessel and exchanges no heat: what remains in it expands along its isentrope. */
+export function bottleSource(model: GasModel, start: State, volume_m3: number, vessel_m3: number): Source {
   const { u_J_mol: u_1, s_J_molK: s_1 } = fluidAt(model, start);
   return (drawn) => {
-    const rho = start.rho - drawn / volumes;
+    const rho = fedTo(start.rho, drawn, volume_m3, vessel_m3);
     const state = drawn === 0 ? start : { T_K: temperatureWith(model, rho, 's_J_molK', s_1, start.T_K), rho };
     const { u_J_mol, h_J_mol } = fluidAt(model, state);
-    return { h_J_mol, energy: volumes * (start.rho * u_1 - rho * u_J_mol), state };
+    return { h_J_mol, energy: (volume_m3 * (start.rho * u_1 - rho * u_J_mol)) / vessel_m3, state };
   };
+}
+
+/** The density in a bottle once so much was drawn from it, per volume of the vessel. */
+export function fedTo(rho: number, drawn: number, volume_m3: number, vessel_m3: number): number {
+  return rho - (vessel_m3 * drawn) / volume_m3;
 }
 
 /** The gas of a vessel that was filled without heat up to a density: n2 u2 = n1 u1 + what the supply has handed over. */

@@ -1,6 +1,6 @@
 import { collect, fail, failIfAny, type Problem } from '../basis/fault.js';
 import { notPositive } from '../basis/problem.js';
-import { relation, step4, type Trace } from '../basis/relation.js';
+import { step2, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
 import {
   gaugeOf,
@@ -15,15 +15,16 @@ import { TO_GAUGE } from '../quantity/pressure.js';
 import type { Read } from '../verdict/compare.js';
 import {
   bottleSource,
+  fedTo,
   filledAdiabatically,
   filledToPressure,
-  fluidAt,
   pressureOf,
   steadySource,
   type Source,
   type State,
 } from './energy.js';
 import { movedInTime, movedToPressure } from './lumped.js';
+import { showDensity, showFed, showFilling, wayOf, type ShownFilling } from './shown.js';
 import {
   EXCHANGE,
   movedTo,
@@ -34,6 +35,7 @@ import {
   wantedOf,
   type HeatExchange,
   type AtStop,
+  type Heat,
   type Start,
   type HowFar,
   type RigidVessel,
@@ -85,15 +87,6 @@ export interface FillingGiven {
   readonly exchange?: HeatExchange;
 }
 
-export const ENERGY_FILLED = /* @__PURE__ */ relation({
-  gives: 'U',
-  unit: 'J',
-  from: ['n_1', 'u_1', 'n_in', 'h_in'],
-  formula: 'n_1 * u_1 + n_in * h_in',
-  source: 'first law for a rigid vessel that is filled without heat: what flows in brings its enthalpy',
-  of: (n_1, u_1, n_in, h_in) => n_1 * u_1 + n_in * h_in,
-});
-
 export const SUPPLY: Fields = { pressure: 'as it is', temperature: 'as it is', volume: 'as it is' };
 const FIELDS: Fields = { supply: SUPPLY, until: UNTIL, exchange: EXCHANGE };
 
@@ -140,7 +133,8 @@ export function filling(vessel: RigidVessel, before: Read, given: FillingGiven, 
 /** A supply, checked: its state, its size against the vessel, and the ambient of its gauge. */
 export interface CheckedSupply {
   readonly state: State;
-  readonly volumes: number | 'steady';
+  /** Of a bottle; `steady` for a supply that stays as it is. */
+  readonly volume_m3: number | 'steady';
 }
 
 /** A supply whose parts were read once, checked. */
@@ -159,12 +153,9 @@ export function supplyOf(start: Start, supply: FillingSupply | undefined, path: 
   failIfAny(problems);
   return {
     state: stateRead(start.model, pressure, temperature, start.ambient, path, 'supply', trace),
-    volumes: volume === undefined ? 'steady' : volume.cubicMetres / start.volume_m3,
+    volume_m3: volume === undefined ? 'steady' : volume.cubicMetres,
   };
 }
-
-/** How heat is exchanged while gas moves: the two bounds, or so many time constants. */
-export type Heat = 'isothermal' | 'adiabatic' | number;
 
 /** The end of filling by one way of exchanging heat, or what the supply is short of. */
 export function fill(
@@ -175,8 +166,9 @@ export function fill(
   trace?: Trace,
 ): Filled | SupplyTooLow {
   const { model, ambient } = start;
-  const steady = supply.volumes === 'steady';
-  const source = steady ? steadySource(model, supply.state) : bottleSource(model, supply.state, supply.volumes);
+  const { state, volume_m3 } = supply;
+  const steady = volume_m3 === 'steady';
+  const source = steady ? steadySource(model, state) : bottleSource(model, state, volume_m3, start.volume_m3);
   const stop_Pa = 'stop_Pa' in wanted ? wanted.stop_Pa : undefined;
   const supply_Pa = pressureOf(model, supply.state);
   const tooLow = (needed_Pa: number, found: number | 'empties before' | 'leaves the model before'): SupplyTooLow => ({
@@ -187,7 +179,7 @@ export function fill(
   if (stop_Pa !== undefined && stop_Pa > supply_Pa) return tooLow(stop_Pa, supply_Pa);
   const end = filledBy(start, source, wanted, heat);
   const drawn = end.rho - start.state.rho;
-  const after = stateAfter(supply, source, drawn, heat);
+  const after = stateAfter(supply, start.volume_m3, source, drawn, heat);
   const after_Pa = pressureOf(model, after);
   const end_Pa = stop_Pa ?? pressureOf(model, end);
   // A bottle that has not so much gas has no state afterwards, nor has the vessel: what was to be settled at stands for it.
@@ -196,25 +188,38 @@ export function fill(
     return tooLow(least_Pa, after.rho > 0 ? 'leaves the model before' : 'empties before');
   }
   if (end_Pa > after_Pa) return tooLow(end_Pa, after_Pa);
-  if (trace !== undefined && heat === 'adiabatic' && steady) {
-    const u = fluidAt(model, start.state).u_J_mol;
-    const V = start.volume_m3;
-    step4(trace, ENERGY_FILLED, 'filling', V * start.state.rho, u, V * drawn, source(drawn).h_J_mol);
+  const by = wayOf(heat);
+  if (trace !== undefined) {
+    if (heat === 'adiabatic') showFilling(trace, shownOf(start, end, supply, after));
+    else if (heat === 'isothermal' && stop_Pa !== undefined) showDensity(trace, `stop, ${by}`, end, stop_Pa);
   }
-  const moved = { outcome: 'reached' as const, ...movedTo(start, end, wanted, 'given.until', trace) };
+  const moved = { outcome: 'reached' as const, ...movedTo(start, end, wanted, 'given.until', by, trace) };
   if (steady) return moved;
-  const supplyAfter = {
-    pressure: gaugeOf(TO_GAUGE.of(after_Pa, ambient.pascals)),
-    temperature: temperatureOf(after.T_K),
-  };
-  return { ...moved, supplyAfter };
+  if (trace !== undefined) {
+    const ends = { before: state, after, p_Pa: after_Pa };
+    showFed(trace, `supply after, ${by}`, ends, moved.gas.amount.moles, volume_m3);
+  }
+  const pressure = step2(trace, TO_GAUGE, `supply after, ${by}`, after_Pa, ambient.pascals);
+  return { ...moved, supplyAfter: { pressure: gaugeOf(pressure), temperature: temperatureOf(after.T_K) } };
+}
+
+function shownOf({ model, volume_m3, state }: Start, end: State, supply: CheckedSupply, after: State): ShownFilling {
+  const of = { model, volume_m3, start: state, end, supply: supply.state };
+  const { volume_m3: bottle_m3 } = supply;
+  return bottle_m3 === 'steady' ? of : { ...of, bottle: { volume_m3: bottle_m3, after } };
 }
 
 /** The supply at the stop; a bottle that gave more than it had has no temperature. */
-function stateAfter({ state, volumes }: CheckedSupply, source: Source, drawn: number, heat: Heat): State {
-  if (volumes === 'steady') return state;
+function stateAfter(
+  { state, volume_m3 }: CheckedSupply,
+  vessel_m3: number,
+  source: Source,
+  drawn: number,
+  heat: Heat,
+): State {
+  if (volume_m3 === 'steady') return state;
   if (heat !== 'isothermal') return source(drawn).state;
-  const rho = state.rho - drawn / volumes;
+  const rho = fedTo(state.rho, drawn, volume_m3, vessel_m3);
   return { T_K: rho > 0 ? state.T_K : Number.NaN, rho };
 }
 

@@ -2,7 +2,7 @@ import { caused, type CausedCaution } from '../basis/caused.js';
 import { USUAL, type CautionCode } from '../basis/caution.js';
 import { fail, quote } from '../basis/fault.js';
 import { unknownWord } from '../basis/problem.js';
-import type { Trace } from '../basis/relation.js';
+import { step2, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
 import { chargeFor, type Move, type NoMove, type Withheld } from '../charge/charge.js';
 import { gaugeOf, wrongKind, type GaugePressure } from '../quantity/kind.js';
@@ -14,16 +14,17 @@ import { targetDensity } from '../target/target.js';
 import type { Band } from '../verdict/band.js';
 import { checkedReading, judged } from '../verdict/judge.js';
 import { bleed } from './bleeding.js';
+import { fill, SUPPLY, supplyOf, type CheckedSupply, type FillingSupply, type SupplyTooLow } from './filling.js';
 import {
-  fill,
-  SUPPLY,
-  supplyOf,
-  type CheckedSupply,
+  EXCHANGE,
+  startOf,
+  timesOf,
+  type AtStop,
   type Heat,
-  type FillingSupply,
-  type SupplyTooLow,
-} from './filling.js';
-import { EXCHANGE, startOf, timesOf, type HeatExchange, type AtStop, type Start, type Wanted } from './vessel.js';
+  type HeatExchange,
+  type Start,
+  type Wanted,
+} from './vessel.js';
 
 /** Whether the specification permits to stop beyond its own allowance, at a pressure that was computed. */
 export type StopPermission = 'permitted by the specification' | 'not permitted';
@@ -121,10 +122,10 @@ export function whereToStop(
   const verdict = judged(spec, own, trace);
   const move = chargeFor(spec, own, verdict, trace);
   if (move.action === 'none' || move.action === 'withheld') return move;
-  const start = startOf(spec, own);
+  const start = startOf(spec, own, trace);
   const from = move.action === 'add' ? supplyOf(start, supply, 'given.supply', trace) : undefined;
   return planned(
-    { spec, reading: own, band: verdict.band, target: verdict.target, move, start, from, times },
+    { spec, reading: own, band: verdict.band, target: verdict.target, move, start, from, times, trace },
     computedStop,
   );
 }
@@ -140,6 +141,12 @@ interface Work {
   /** No supply: gas is let out. */
   readonly from: CheckedSupply | undefined;
   readonly times: number | undefined;
+  readonly trace: Trace | undefined;
+}
+
+/** The trace of one part of the work, which its steps name. */
+function said(trace: Trace | undefined, part: string): Trace | undefined {
+  return trace && ((step) => trace({ ...step, about: `${step.about}, ${part}` }));
 }
 
 function planned(work: Work, permission: StopPermission): StopPlan {
@@ -176,13 +183,20 @@ function planned(work: Work, permission: StopPermission): StopPlan {
 }
 
 /** The end of one move by one way of exchanging heat. */
-function moved({ from, start }: Work, at: Start, wanted: Wanted, heat: Heat): AtStop | SupplyTooLow {
-  if (from === undefined) return bleed(at, wanted, heat);
-  const { state, volumes } = from;
-  if (volumes === 'steady' || at === start) return fill(at, from, wanted, heat);
+function moved(
+  { from, start }: Work,
+  at: Start,
+  wanted: Wanted,
+  heat: Heat,
+  trace: Trace | undefined,
+): AtStop | SupplyTooLow {
+  if (from === undefined) return bleed(at, wanted, heat, trace);
+  const { state, volume_m3 } = from;
+  if (volume_m3 === 'steady' || at === start) return fill(at, from, wanted, heat, trace);
   // A bottle that has fed the stages before, and has settled between them.
-  const rho = state.rho - (at.state.rho - start.state.rho) / volumes;
-  return fill(at, { state: { T_K: state.T_K, rho }, volumes }, wanted, heat);
+  const moles = start.volume_m3 * (at.state.rho - start.state.rho);
+  const rho = state.rho - moles / volume_m3;
+  return fill(at, { state: { T_K: state.T_K, rho }, volume_m3 }, wanted, heat, trace);
 }
 
 function isTooLow(end: AtStop | SupplyTooLow): end is SupplyTooLow {
@@ -190,10 +204,11 @@ function isTooLow(end: AtStop | SupplyTooLow): end is SupplyTooLow {
 }
 
 function exactStops(work: Work): ExactStops {
-  const { spec, reading, target, start, times } = work;
-  const rho = targetDensity(spec, reading, target.pascals);
+  const { spec, reading, target, start, times, trace } = work;
+  const shown = said(trace, 'to settle on the target');
+  const rho = targetDensity(spec, reading, target.pascals, shown);
   const stop = (heat: Heat): GaugePressure | 'supply too low' => {
-    const end = moved(work, start, { rho }, heat);
+    const end = moved(work, start, { rho }, heat, shown);
     return isTooLow(end) ? 'supply too low' : end.pressure;
   };
   return {
@@ -227,7 +242,7 @@ function stages(work: Work, stop: GaugePressure): StopStep[] {
   while (steps.length < MOST_STAGES) {
     const toGo = stop.pascals - at.pressure.pascals;
     if ((move.action === 'add' ? toGo : -toGo) < half) break;
-    const found = stepTo(work, at, stop, deciding);
+    const found = stepTo(work, at, stop, deciding, `stage ${steps.length + 1}`);
     if (found === undefined) break;
     steps.push(found.step);
     const settled = settledBy(found.step, deciding);
@@ -248,11 +263,13 @@ function stepTo(
   at: Start,
   stop: GaugePressure,
   deciding: Heat,
+  stage: string,
 ): { readonly step: StopStep; readonly rho: number } | undefined {
-  const wanted = { stop, stop_Pa: TO_ABSOLUTE.of(stop.pascals, at.ambient.pascals) };
-  const isothermal = moved(work, at, wanted, 'isothermal');
-  const adiabatic = moved(work, at, wanted, 'adiabatic');
-  const inTime = work.times === undefined ? undefined : moved(work, at, wanted, work.times);
+  const trace = said(work.trace, stage);
+  const wanted = { stop, stop_Pa: step2(trace, TO_ABSOLUTE, 'stop', stop.pascals, at.ambient.pascals) };
+  const isothermal = moved(work, at, wanted, 'isothermal', trace);
+  const adiabatic = moved(work, at, wanted, 'adiabatic', trace);
+  const inTime = work.times === undefined ? undefined : moved(work, at, wanted, work.times, trace);
   if (isTooLow(isothermal) || isTooLow(adiabatic) || (inTime !== undefined && isTooLow(inTime))) return undefined;
   const { gas } = deciding === 'adiabatic' || inTime === undefined ? adiabatic : inTime;
   const by = gas.amount.moles / at.volume_m3;
@@ -284,7 +301,7 @@ function computedStep(
   const adding = work.move.action === 'add';
   const stop = onMark(exact.pascals, work.reading, adding ? 'down' : 'up');
   if (usual !== undefined && (adding ? stop.pascals <= usual.pascals : stop.pascals >= usual.pascals)) return undefined;
-  return stepTo(work, work.start, stop, deciding)?.step;
+  return stepTo(work, work.start, stop, deciding, 'computed stop')?.step;
 }
 
 function settledBy({ settled }: StopStep, deciding: Heat): GaugePressure {

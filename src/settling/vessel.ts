@@ -9,9 +9,10 @@ import {
   outsideBounds,
   stopNotBeyond,
 } from '../basis/problem.js';
-import { step2, type Trace } from '../basis/relation.js';
+import { step2, step3, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
-import { gasQuantity, type GasQuantity } from '../charge/charge.js';
+import { AMOUNT, gasQuantity, type GasQuantity } from '../charge/charge.js';
+import { DENSER, THINNER } from '../gas/amount.js';
 import { densityAt, pvtAt } from '../gas/door.js';
 import type { GasModel } from '../gas/model.js';
 import { needModel } from '../gas/state.js';
@@ -86,6 +87,9 @@ export interface Start {
   readonly ambient: AbsolutePressure;
 }
 
+/** How heat is exchanged while gas moves: the two bounds, or so many time constants. */
+export type Heat = 'isothermal' | 'adiabatic' | number;
+
 /** {@link HowFar} for the arithmetic: an absolute pressure at the stop, or the density reached. */
 export type Wanted = { readonly stop: GaugePressure; readonly stop_Pa: number } | { readonly rho: number };
 
@@ -159,7 +163,7 @@ export function wantedOf(start: Start, given: HowFar, direction: 'in' | 'out', t
     const inside = start.state.rho * start.volume_m3;
     if (direction === 'out' && moles >= inside)
       fail(moreThanThereIs, 'given.until.gas', `${moles} mol`, { contents: `${inside} mol` });
-    const rho = start.state.rho + ((direction === 'in' ? 1 : -1) * moles) / start.volume_m3;
+    const rho = step3(trace, direction === 'in' ? DENSER : THINNER, 'settled', start.state.rho, moles, start.volume_m3);
     pvtAt(start.model, start.state.T_K, rho, 'given.until.gas', 'settled', trace);
     return { rho };
   }
@@ -167,7 +171,8 @@ export function wantedOf(start: Start, given: HowFar, direction: 'in' | 'out', t
   const pressure = (stop ?? settled) as GaugePressure;
   need('gauge pressure', pressure, path);
   if (pressure.pascals < -start.ambient.pascals) belowVacuum(pressure, start.ambient, path);
-  const p_Pa = TO_ABSOLUTE.of(pressure.pascals, start.ambient.pascals);
+  const about = stop === undefined ? 'settled' : 'stop';
+  const p_Pa = step2(trace, TO_ABSOLUTE, about, pressure.pascals, start.ambient.pascals);
   if (p_Pa === 0) fail(emptySpace, path, '0 Pa absolute');
   if (direction === 'in' ? p_Pa <= start.p_Pa : p_Pa >= start.p_Pa) {
     fail(stopNotBeyond, path, `${inBar(pressure.pascals)} gauge`, {
@@ -206,25 +211,30 @@ export function needMinutes(minutes: number, path = ''): void {
   if (!(minutes > 0)) fail(notPositive, path, `${minutes} min`);
 }
 
-/** A state at the end of a move as quantities; refused by name where the gas is not gas, or outside the model. */
-export function movedTo(start: Start, end: State, wanted: Wanted, path: string, trace?: Trace): AtStop {
+/**
+ * A state at the end of a move as quantities; refused by name where the gas is not gas, or outside the model.
+ *
+ * @param by the way of exchanging heat, as steps name it
+ */
+export function movedTo(start: Start, end: State, wanted: Wanted, path: string, by: string, trace?: Trace): AtStop {
   const { model, volume_m3, state, ambient } = start;
   if (Number.isNaN(end.T_K))
     fail(leavesModel, path, 'a change without heat', { model: model.id, reason: model.validity.reason });
   const adding = end.rho > state.rho;
-  const at = pvtAt(model, end.T_K, end.rho, path, 'stop', trace);
-  const moles = volume_m3 * Math.abs(end.rho - state.rho);
+  const at = pvtAt(model, end.T_K, end.rho, path, `stop, ${by}`, trace);
+  const [high, low] = adding ? [end.rho, state.rho] : [state.rho, end.rho];
+  const moles = step3(trace, AMOUNT, `${adding ? 'add' : 'vent'}, ${by}`, volume_m3, high, low);
   return {
     temperature: temperatureOf(end.T_K),
     // A stop that was given is shown as given.
-    pressure: 'stop' in wanted ? wanted.stop : gaugeOf(step2(trace, TO_GAUGE, 'stop', at.p_Pa, ambient.pascals)),
-    settled: gaugeOf(settledGauge(start, end.rho, path, trace)),
+    pressure: 'stop' in wanted ? wanted.stop : gaugeOf(step2(trace, TO_GAUGE, `stop, ${by}`, at.p_Pa, ambient.pascals)),
+    settled: gaugeOf(settledGauge(start, end.rho, path, trace, `settled, ${by}`)),
     gas: gasQuantity(model, moles, adding ? 'up' : 'down', trace),
   };
 }
 
 /** What the gauge shows at a density once the gas has the temperature of the shell. */
-export function settledGauge(start: Start, rho: number, path: string, trace?: Trace): number {
-  const { p_Pa } = pvtAt(start.model, start.state.T_K, rho, path, 'settled', trace);
-  return step2(trace, TO_GAUGE, 'settled', p_Pa, start.ambient.pascals);
+export function settledGauge(start: Start, rho: number, path: string, trace?: Trace, about = 'settled'): number {
+  const { p_Pa } = pvtAt(start.model, start.state.T_K, rho, path, about, trace);
+  return step2(trace, TO_GAUGE, about, p_Pa, start.ambient.pascals);
 }

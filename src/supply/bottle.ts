@@ -1,9 +1,10 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
 import { belowVacuumGauge, negative, notANumber, notAText, notPositive, outsideBounds } from '../basis/problem.js';
-import { step2, type Trace } from '../basis/relation.js';
+import { step2, step3, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
 import type { SupplyCode } from '../basis/words.js';
-import { gasQuantity, type GasQuantity } from '../charge/charge.js';
+import { AMOUNT, gasQuantity, type GasQuantity } from '../charge/charge.js';
+import { CONTENTS } from '../gas/amount.js';
 import { densityAt, pvtAt } from '../gas/door.js';
 import type { GasModel } from '../gas/model.js';
 import { needModel } from '../gas/state.js';
@@ -22,7 +23,6 @@ import { needAmbient } from '../target/conditions.js';
 import { needConditions } from '../target/target.js';
 import { needSize } from '../target/tolerance.js';
 import type { Read } from '../verdict/compare.js';
-import { CONTENTS } from './relations.js';
 
 /** A gas bottle as it stands on board: what is stamped and labelled on it, and what was read of it. */
 export interface Bottle {
@@ -145,15 +145,27 @@ export function bottleState(
 
 export function stateOf(gas: GasModel, of: BottleNumbers, trace?: Trace): BottleState {
   const all = step2(trace, CONTENTS, 'bottle', of.V, of.rho);
-  const rest = of.residual < of.p ? of.V * (of.rho - densityAt(gas, of.T, of.residual, 'residual', 'residual')) : 0;
+  const rest = aboveResidual(gas, of, trace);
   return {
     name: of.given.name,
     at15C: gaugeOf(of.at15C),
     state: of.isFull ? 'full' : 'part used',
     contents: gasQuantity(gas, all, 'down', trace),
-    aboveResidual: gasQuantity(gas, Math.max(rest, 0), 'down', trace),
+    aboveResidual: gasQuantity(gas, rest, 'down', trace),
     because: of.because,
   };
+}
+
+/** What a bottle holds above its residual pressure, mol. */
+function aboveResidual(
+  gas: GasModel,
+  { given, V, T, ambient, p, rho, residual }: BottleNumbers,
+  trace?: Trace,
+): number {
+  if (residual >= p) return 0;
+  step2(trace, TO_ABSOLUTE, 'residual pressure', given.residual.pascals, ambient);
+  const least = densityAt(gas, T, residual, 'residual', 'residual pressure', trace);
+  return Math.max(step3(trace, AMOUNT, 'above the residual pressure', V, rho, least), 0);
 }
 
 /** Reads a bottle once, checks it, and refers it to 15 °C. */

@@ -15,7 +15,7 @@ import {
   type PressureDifference,
   type Volume,
 } from '../quantity/kind.js';
-import { belowVacuum, TO_ABSOLUTE, TO_GAUGE } from '../quantity/pressure.js';
+import { belowVacuum, DIFFERENCE, TO_ABSOLUTE, TO_GAUGE } from '../quantity/pressure.js';
 import { inBar } from '../quantity/unit.js';
 import { needHeld, type Held } from './kit.js';
 import { BEFORE_KIT, WITH_KIT } from './relations.js';
@@ -68,7 +68,7 @@ export function checkLoss(
   return {
     gas: gasQuantity(gas, lost, 'up', trace),
     after: gaugeOf(after),
-    fall: pressureDifferenceOf(pressure.pascals - after),
+    fall: pressureDifferenceOf(step2(trace, DIFFERENCE, 'fall', pressure.pascals, after)),
   };
 }
 
@@ -120,7 +120,7 @@ export function beforeCheck(
   const lost = rho_before > rho ? step3(trace, AMOUNT, 'loss', V, rho_before, rho) : 0;
   return {
     pressure: gaugeOf(was),
-    fall: pressureDifferenceOf(was - pressure.pascals),
+    fall: pressureDifferenceOf(step2(trace, DIFFERENCE, 'fall', was, pressure.pascals)),
     gas: gasQuantity(gas, lost, 'up', trace),
   };
 }

@@ -1,14 +1,16 @@
 import { collect, failIfAny, type Problem } from '../basis/fault.js';
+import { step2, step3, step4, type Trace } from '../basis/relation.js';
 import type { SupplyCode } from '../basis/words.js';
-import { gasQuantity, type GasQuantity } from '../charge/charge.js';
+import { AMOUNT, gasQuantity, type GasQuantity } from '../charge/charge.js';
+import { densityAt, pvtAt } from '../gas/door.js';
 import type { GasModel } from '../gas/model.js';
 import { needModel } from '../gas/state.js';
 import { gaugeOf, wrongKind, type GaugePressure } from '../quantity/kind.js';
-import { bottleNumbers, type Bottle } from './bottle.js';
-import type { Flow } from './flow.js';
-import { checkedRig, type Rig } from './kit.js';
+import { TO_ABSOLUTE, TO_GAUGE } from '../quantity/pressure.js';
+import { bottleNumbers, type Bottle, type BottleNumbers } from './bottle.js';
+import { checkedRig, neededDifference, type Rig } from './kit.js';
+import { AFTER_SERVING, NEEDED, SERVED, USABLE, WITH_THE_KIT } from './relations.js';
 import { accumulatorUnfit, bottleUnfit, isFilled } from './result.js';
-import { kitAt, pressureOf, sinkOf, sourceOf, stepOf, stockOf } from './stock.js';
 import { checkedToFill, type ToFill } from './to-fill.js';
 
 /** What one bottle is worth for accumulators of one kind. */
@@ -63,42 +65,71 @@ export const MOST_SERVED = 10_000;
  * if ('to' in one) serves(nitrogen, bottle, one, rig).accumulators; // => 43
  * ```
  */
-export function serves(gas: GasModel, bottle: Bottle, accumulator: ToFill, rig: Rig): Serves {
+export function serves(gas: GasModel, bottle: Bottle, accumulator: ToFill, rig: Rig, trace?: Trace): Serves {
   needModel(gas, 'gas');
   const problems: Problem[] = [];
-  const from = collect(problems, 'bottle', () => bottleNumbers(gas, bottle, 'not demanded'));
+  const from = collect(problems, 'bottle', () => bottleNumbers(gas, bottle, 'not demanded', trace));
   const to = collect(problems, 'accumulator', () => checkedToFill(accumulator));
   const own = collect(problems, 'rig', () => checkedRig(rig));
-  const sink = to && collect(problems, 'accumulator', () => sinkOf(gas, to));
+  const takes = to && collect(problems, 'accumulator', () => takenBy(gas, to, own?.kit.volume.cubicMetres ?? 0, trace));
   failIfAny(problems);
   // Cannot be: what is not sound has left a problem.
-  if (from === undefined || to === undefined || own === undefined || sink === undefined)
+  if (from === undefined || to === undefined || own === undefined || takes === undefined)
     return wrongKind('bottle', bottle, 'bottle');
-  const source = sourceOf(gas, from);
-  const stock = stockOf(gas, [source], [sink], own);
-  const isFull = isFilled(to);
-  const keep = stock.keep[0]?.[0] ?? source.n;
-  const isBelow = source.p < sink.p_to + stock.difference;
+  const { p_to } = takes;
+  const needed = own.regulator === 'none' ? p_to : step2(trace, NEEDED, 'regulator', p_to, neededDifference(own));
+  const isBelow = from.p < needed;
+  const usable = isBelow ? 0 : usableIn(gas, from, needed, trace);
   const because = [
     ...bottleUnfit(from, own),
     ...accumulatorUnfit(to, own),
-    ...(isFull ? (['nothing to add'] as const) : isBelow ? (['target above every bottle'] as const) : []),
+    ...(isFilled(to) ? (['nothing to add'] as const) : isBelow ? (['target above every bottle'] as const) : []),
   ];
-  let n = source.n;
-  let count = 0;
-  const out: Flow = { bottle: 0, accumulator: 0, ended: 'equalised' };
-  while (because.length === 0 && count < MOST_SERVED && stepOf(stock, 0, 0, n, sink.n, out)) {
-    if (out.ended !== 'at the pressure wanted') break;
-    n = out.bottle;
-    count += 1;
-  }
-  const kit = Math.max(0, kitAt(stock, sink));
+  const count = because.length > 0 ? 0 : step3(trace, SERVED, 'bottle', usable, takes.each, MOST_SERVED);
   return {
-    usable: gasQuantity(gas, Math.max(0, source.n - keep), 'down'),
-    each: gasQuantity(gas, isFull ? 0 : sink.n_to - sink.n + kit, 'up'),
+    usable: gasQuantity(gas, usable, 'down', trace),
+    each: gasQuantity(gas, takes.each, 'up', trace),
     accumulators: count,
-    after: count === 0 ? from.given.read.pressure : gaugeOf(pressureOf(stock.kernel, source, n) - from.ambient),
+    after: count === 0 ? from.given.read.pressure : gaugeOf(gaugeAfter(gas, from, count, takes.each, trace)),
     booster: isBelow ? 'needed' : 'not needed',
     because: because.length === 0 && count === 0 ? ['not enough gas'] : because,
   };
+}
+
+/** What one accumulator takes, mol, and the absolute pressure wanted in it. */
+function takenBy(gas: GasModel, to: ToFill, kit_m3: number, trace?: Trace): { each: number; p_to: number } {
+  const { temperature, ambient, pressure } = to.read;
+  const T = temperature.kelvins;
+  const p = step2(trace, TO_ABSOLUTE, 'accumulator', pressure.pascals, ambient.pascals);
+  const p_to = step2(trace, TO_ABSOLUTE, 'pressure wanted', to.to.pascals, ambient.pascals);
+  const rho = densityAt(gas, T, p, 'read', 'accumulator', trace);
+  const rho_to = densityAt(gas, T, p_to, 'to', 'pressure wanted', trace);
+  const vented = densityAt(gas, T, ambient.pascals, 'read', 'kit', trace);
+  if (isFilled(to)) return { each: 0, p_to };
+  const n_in = step3(trace, AMOUNT, 'accumulator', to.gasVolume.cubicMetres, rho_to, rho);
+  // A kit may hold more before than after, where the pressure wanted is next to none; it takes nothing then.
+  const n_kit = rho_to > vented ? step3(trace, AMOUNT, 'kit', kit_m3, rho_to, vented) : 0;
+  return { each: step2(trace, WITH_THE_KIT, 'accumulator and kit', n_in, n_kit), p_to };
+}
+
+/** What a bottle can give down to a pressure that it has, or to its residual one, mol. */
+function usableIn(gas: GasModel, bottle: BottleNumbers, needed: number, trace?: Trace): number {
+  const { V, T, rho, ambient, given } = bottle;
+  const residual = step2(trace, TO_ABSOLUTE, 'residual pressure', given.residual.pascals, ambient);
+  const rho_needed = densityAt(gas, T, needed, 'rig.regulator', 'bottle', trace);
+  const rho_residual = densityAt(gas, T, residual, 'bottle.residual', 'residual pressure', trace);
+  return step4(trace, USABLE, 'bottle', V, rho, rho_needed, rho_residual);
+}
+
+/** What the gauge of a bottle shows once it has served so many. */
+function gaugeAfter(
+  gas: GasModel,
+  { V, T, rho, ambient }: BottleNumbers,
+  count: number,
+  each: number,
+  trace?: Trace,
+): number {
+  const left = step4(trace, AFTER_SERVING, 'bottle afterwards', rho, count, each, V);
+  const { p_Pa } = pvtAt(gas, T, left, 'bottle', 'bottle afterwards', trace);
+  return step2(trace, TO_GAUGE, 'bottle afterwards', p_Pa, ambient);
 }

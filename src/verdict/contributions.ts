@@ -372,11 +372,10 @@ function ofCertificate(
 
 function gaugeParts(reading: Reading, instruments: Instruments, trace?: Trace): Part[] {
   const { accuracy } = instruments.gauge;
-  const limit = gaugeLimit(instruments.gauge, reading, trace);
   const own: Pick<Part, 'distribution' | 'size'> =
-    limit === undefined && 'certificate' in accuracy
+    'certificate' in accuracy
       ? { distribution: 'normal', size: ofCertificate(accuracy.certificate, 'gauge', trace) }
-      : { distribution: 'rectangle', size: limit ?? 0 };
+      : { distribution: 'rectangle', size: gaugeLimit(instruments.gauge, accuracy, reading, trace) };
   const warm = gaugeTemperatureLimit(instruments.gauge, trace);
   const step = pressureDifference(reading.gaugeStep.step, reading.gaugeStep.unit).pascals;
   const of = (of: ContributionCode, size: number, repeats: Repeats): Part => ({

@@ -69,7 +69,7 @@ const anySource: fc.Arbitrary<Source> = fc.oneof(
   fc.tuple(evenly(200, 350), evenly(253, 333)).map(([p, T]) => steadySource(nitrogen, { T_K: T, rho: dense(T, p) })),
   fc
     .tuple(evenly(200, 350), evenly(253, 333), evenly(5, 50))
-    .map(([p, T, volumes]) => bottleSource(nitrogen, { T_K: T, rho: dense(T, p) }, volumes)),
+    .map(([p, T, volumes]) => bottleSource(nitrogen, { T_K: T, rho: dense(T, p) }, volumes, 1)),
 );
 
 describe('the energy balance closes', () => {

@@ -70,6 +70,23 @@ describe('an adjustment table', () => {
       expect(write(row.temperature, { step: 0.1, unit: '°F' })).toBe(`${row.written.temperature} °F`);
   });
 
+  test('shows its working row by row', () => {
+    const about: string[] = [];
+    const seen = adjustmentTable(spec, { ...given, to: temperature(10, '°C') }, (step) => about.push(step.about));
+    const rows = about.map((text) => / row (\d+)$/.exec(text)?.[1]);
+    expect([...new Set(rows)]).toEqual(['1', '2', '3']);
+    expect(about).toContain('target, row 2');
+    expect(seen.rows).toEqual(table.rows.slice(0, 3));
+  });
+
+  test('may have one row, and as many as the most', () => {
+    const alone = adjustmentTable(spec, { ...given, to: given.from });
+    expect(alone.rows.map(({ written }) => written.target)).toEqual(['127.5']);
+    const wide = { ...given, to: temperature(99.99, '°C'), every: temperatureDifference(0.01, 'K'), temperatureStep: { step: 0.01, unit: '°C' } } as const; // prettier-ignore
+    expect(adjustmentTable(spec, wide).rows).toHaveLength(10_000);
+    expect(problemOf(() => adjustmentTable(spec, { ...wide, to: temperature(100, '°C') })).code).toBe('too many rows');
+  });
+
   test('says where no mark lies in the band', () => {
     const coarse = adjustmentTable(spec, { ...given, gaugeStep: { step: 50, unit: 'bar' } });
     expect(coarse.rows.at(0)?.written).toMatchObject({ lower: 'no mark', upper: 'no mark' });

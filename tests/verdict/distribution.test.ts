@@ -122,6 +122,19 @@ describe('a narrow rectangle that counts as normal', () => {
   });
 });
 
+// Counted when it was written. Each term costs an exponential and its sines; too few are an error that no bound tells.
+test.each<[readonly Rectangles[], sigma: number, terms: number]>([
+  [[one(1)], 0.1, 45],
+  [[one(1)], 1, 25],
+  [each([1, 1]), 0.01, 412],
+  [[{ half: 1, times: 4 }], 0, 4000],
+  [[{ half: 1, times: 9 }], 0, 119],
+  [each([1, 0.5, 0.25]), 0.001, 2446],
+  [[{ half: 1, times: 2 }, one(0.3)], 0.05, 108],
+])('the sum of %o and σ = %d takes so many terms as its bound needs', (rectangles, sigma, terms) => {
+  expect(sumOf(rectangles, sigma).terms).toHaveLength(terms);
+});
+
 describe('laws', () => {
   const anyHalf = evenly(0.001, 5);
   const anySum = fc.record({ halves: fc.array(anyHalf, { maxLength: 7 }), sigma: evenly(0.01, 2) });

@@ -121,6 +121,16 @@ describe('a reading is read once: what is checked is what is used', () => {
   });
 });
 
+test('the division of a gauge is taken as it was when asked, and refused in its place', () => {
+  let left = 1;
+  const running = { unit: 'bar', get step() { return left--; } } as const; // prettier-ignore
+  expect(judge(specWith(), readingWith({ gaugeStep: running }))).toEqual(judge(specWith(), readingWith()));
+  for (const gaugeStep of [null, 3, 'bar']) {
+    const refused = (): unknown => judge(specWith(), readingWith({ gaugeStep, minutesAtRest: -1 } as never));
+    expect(refused).toThrow(expect.objectContaining({ problems: [expect.objectContaining({ path: 'gaugeStep' }), expect.objectContaining({ path: 'minutesAtRest' })] })); // prettier-ignore
+  }
+});
+
 describe('instruments are read once: what is checked is what is used', () => {
   const changing = (): Instruments => {
     let reads = 0;

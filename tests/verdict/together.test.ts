@@ -129,6 +129,27 @@ describe('a common shift', () => {
     expect(look(still({ shows: (p) => p + 4 })).shift.better).toBe('cannot be told');
   });
 
+  test('follows the better fit: how much it explains, and what the instruments can do to it', () => {
+    const specs = [30, 90, 180].map((p) => specOf(p, 20));
+    const fine = dialWith({ accuracy: { accuracyClass: 0.25 }, temperature: celsius(20) });
+    const ratio = look(still({ shows: (p) => 1.04 * p, specs, instruments: fine }));
+    expect([ratio.outcome, ratio.shift.explains]).toEqual(['common shift', 16]);
+    // Of the first of them: 1.3 bar, where a class of 0.25 allows 0.6.
+    expect(ratio.shift.instruments).toBe('cannot explain it');
+    const less = look(still({ shows: (p) => 1.015 * p, specs, instruments: fine }));
+    expect(less.shift.better).toBe('ratio');
+    expect(less.shift.instruments).toBe('can explain it');
+    const difference = look(still({ shows: (p) => p + 4, specs }));
+    expect([difference.outcome, difference.shift.explains]).toEqual(['common shift', 16]);
+  });
+
+  test('that a third of the readings does not show is none, however sure the rest are', () => {
+    const lost = (count: number): number[] => Array.from({ length: count }, (_, i) => 8 + 5 * i);
+    const of = (count: number): RoundAsWhole => look(still({ shows: (p) => p + 4, lost: lost(count), count: 18 }));
+    expect([of(5).outcome, of(5).shift.explains]).toEqual(['common shift', 13]);
+    expect([of(7).outcome, of(7).shift.explains]).toEqual(['no common shift', 11]);
+  });
+
   test('of a thermometer is the temperature that it left out', () => {
     const checks = still({}).map(({ spec: of, reading }) => {
       const cold = { temperature: temperature(reading.temperature.kelvins - 5, 'K') };

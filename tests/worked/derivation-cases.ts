@@ -7,6 +7,7 @@ import {
   assess,
   auditTable,
   band,
+  beforeCheck,
   bleeding,
   bottleState,
   charge,
@@ -35,6 +36,7 @@ import {
   reference15C1bar,
   referred,
   saturationAt,
+  serves,
   settlingCurve,
   standardAtmosphere,
   stateAt,
@@ -49,7 +51,10 @@ import {
   volume,
   whereToStop,
   type Instruments,
+  type Bottle,
+  type HowFar,
   type Reading,
+  type Rig,
   type Specification,
   type Allowed,
 } from 'isochore';
@@ -123,6 +128,21 @@ function certified(r: Random): Instruments {
 }
 
 const rule = { acceptance: 'guarded acceptance', risk: { below: 0.025, above: 0.025 } } as const;
+
+const anyBottle = (r: Random, p_bar: number): Bottle => ({
+  name: 'N2-1',
+  waterVolume: volume(r.pick(10, 20, 50), 'L'),
+  label: {
+    gas: 'nitrogen',
+    purityPercent: 99.99,
+    filling: gauge(200, 'bar'),
+    rated: gauge(200, 'bar'),
+    ambient: standardAtmosphere,
+  },
+  read: { pressure: bar(p_bar), temperature: celsius(r.between(0, 45)), ambient: anyAmbient(r) },
+  within: pressureDifference(4, 'bar'),
+  residual: gauge(5, 'bar'),
+});
 
 export const CASES: readonly Case[] = [
   [
@@ -272,20 +292,7 @@ export const CASES: readonly Case[] = [
   [
     'bottleState',
     (r) => {
-      const bottle = {
-        name: 'N2-1',
-        waterVolume: volume(r.pick(10, 20, 50), 'L'),
-        label: {
-          gas: 'nitrogen',
-          purityPercent: 99.99,
-          filling: gauge(200, 'bar'),
-          rated: gauge(200, 'bar'),
-          ambient: standardAtmosphere,
-        },
-        read: { pressure: bar(r.between(40, 190)), temperature: celsius(r.between(0, 45)), ambient: anyAmbient(r) },
-        within: pressureDifference(4, 'bar'),
-        residual: gauge(5, 'bar'),
-      };
+      const bottle = anyBottle(r, r.between(40, 190));
       return derivationOf({ gas: nitrogen, bottle }, (given, trace) =>
         bottleState(given.gas, given.bottle, 99.9, trace),
       );
@@ -308,6 +315,50 @@ export const CASES: readonly Case[] = [
       return derivationOf(given, (g, trace) => checkLoss(g.gas, g.held, g.kit, g.before, trace));
     },
   ],
+  [
+    'beforeCheck',
+    (r) => {
+      const read = {
+        pressure: bar(r.between(40, 190)),
+        temperature: celsius(r.between(0, 45)),
+        ambient: anyAmbient(r),
+      };
+      const given = {
+        gas: nitrogen,
+        held: { gasVolume: volume(r.between(0.5, 20), 'L'), read },
+        kit: volume(r.between(10, 80, 0), 'mL'),
+        before: bar(0),
+      };
+      return derivationOf(given, (g, trace) => beforeCheck(g.gas, g.held, g.kit, g.before, trace));
+    },
+  ],
+  [
+    'serves',
+    (r) => {
+      const ambient = anyAmbient(r);
+      const from = r.between(60, 120);
+      const given = {
+        gas: nitrogen,
+        bottle: anyBottle(r, r.between(155, 190)),
+        accumulator: {
+          name: 'EV 1',
+          gasVolume: volume(r.between(0.5, 20), 'L'),
+          read: { pressure: bar(from), temperature: celsius(r.between(5, 45)), ambient },
+          to: bar(from + r.between(3, 30)),
+          allowable: bar(210),
+        },
+        rig: {
+          kit: { volume: volume(r.between(10, 80, 0), 'mL'), rated: bar(300) },
+          regulator: r.pick<Rig['regulator']>('none', {
+            difference: barOf(r.between(1, 7)),
+            ratedInlet: bar(300),
+            ratedOutlet: bar(250),
+          }),
+        },
+      };
+      return derivationOf(given, (g, trace) => serves(g.gas, g.bottle, g.accumulator, g.rig, trace));
+    },
+  ],
   ['toFill', bySpecAndReading(({ spec, reading }, trace) => toFill('EV 1', spec, reading, trace))],
   [
     'filling',
@@ -317,8 +368,16 @@ export const CASES: readonly Case[] = [
         spec: bySpec(r),
         read: { pressure: bar(from), temperature: celsius(r.between(5, 45)), ambient: anyAmbient(r) },
         how: {
-          supply: { pressure: bar(r.between(180, 220)), temperature: celsius(r.between(5, 45)) },
-          until: { stop: bar(from + r.between(10, 50)) },
+          supply: {
+            pressure: bar(r.between(190, 220)),
+            temperature: celsius(r.between(5, 45)),
+            ...r.pick({}, { volume: volume(2000, 'L') }),
+          },
+          until: r.pick<HowFar>(
+            { stop: bar(from + r.between(10, 50)) },
+            { settled: bar(from + r.between(10, 30)) },
+            { gas: amount(r.between(0.05, 0.4, 2), 'mol') },
+          ),
         },
       };
       return derivationOf(given, (g, trace) => filling(g.spec, g.read, g.how, trace));
@@ -331,7 +390,13 @@ export const CASES: readonly Case[] = [
       const given = {
         spec: bySpec(r),
         read: { pressure: bar(from), temperature: celsius(r.between(5, 45)), ambient: anyAmbient(r) },
-        how: { until: { stop: bar(from - r.between(5, 40)) } },
+        how: {
+          until: r.pick<HowFar>(
+            { stop: bar(from - r.between(5, 40)) },
+            { settled: bar(from - r.between(5, 40)) },
+            { gas: amount(r.between(0.05, 0.4, 2), 'mol') },
+          ),
+        },
       };
       return derivationOf(given, (g, trace) => bleeding(g.spec, g.read, g.how, trace));
     },
@@ -342,7 +407,11 @@ export const CASES: readonly Case[] = [
       const given = {
         spec: bySpec(r),
         read: { pressure: bar(r.between(90, 150)), temperature: celsius(r.between(15, 45)), ambient: anyAmbient(r) },
-        how: { systemPressure: bar(r.between(170, 250)), minutesSince: r.between(0, 20), timeConstantMinutes: 4 },
+        how: {
+          systemPressure: bar(r.between(170, 250)),
+          minutesSince: r.between(0, 20),
+          timeConstantMinutes: r.pick<number | 'not known'>(4, 'not known'),
+        },
       };
       return derivationOf(given, (g, trace) => draining(g.spec, g.read, g.how, trace));
     },
@@ -392,7 +461,7 @@ export const CASES: readonly Case[] = [
         conditions: { temperature: celsius(r.between(5, 45)), ambient: anyAmbient(r) },
         gas: nitrogen,
         released: amount(r.between(10, 900), 'mol'),
-        minutes: 'at once' as const,
+        minutes: r.pick<number | 'at once'>('at once', r.between(1, 60)),
         ventilation: { airChangesPerHour: r.between(1, 20) },
         oxygenBefore: oxygenInDryAir,
         limit: { fraction: 0.19, source: 'invented' },

@@ -58,6 +58,19 @@ const pOf = {
   [idealNitrogen.id]: (T: number, rho: number): number => rho * idealNitrogen.gasConstant_J_molK * T,
 };
 
+/** u, h and s by the equations of the paper; those of the ideal gas are its ideal part, which depends on T alone but for s. */
+const propertyOf: Readonly<Record<string, (T: number, rho: number) => number>> = {
+  u: (T, rho) => span2000(T, rho).u_J_mol,
+  h: (T, rho) => span2000(T, rho).h_J_mol,
+  s: (T, rho) => span2000(T, rho).s_J_molK,
+};
+
+/** What a formula calls, by the model of its step. */
+function modelFunction(formula: string, model: string): ((T: number, rho: number) => number) | undefined {
+  const name = formula.slice(0, formula.indexOf('('));
+  return name === 'p' ? pOf[model] : propertyOf[name];
+}
+
 /** By how much the result may be off: every printed number anywhere within its rounding. */
 function allowed(evaluate: (scope: Record<string, number>) => number, given: Map<string, Printed>): number {
   const at: Record<string, number> = Object.fromEntries([...given].map(([symbol, { value }]) => [symbol, value]));
@@ -105,21 +118,22 @@ function heldRoot(step: DerivedStep, model: string, equations: readonly Equation
   const [left, right] = formula?.sides ?? [];
   const [own, p_abs] = numbers?.sides ?? [];
   const solved = root?.sides[1];
-  const p = pOf[model];
+  const p = modelFunction(step.relation.formula, model);
+  const wantedSymbol = step.relation.formula.split('= ')[1] ?? '';
   if (!left || !right || !own || !p_abs || !solved || !p) return expect.fail(`${where}: no root printed`);
   const scope = new Map<string, Printed>();
   for (const { symbol, value, meaning } of step.from) {
-    const printed = symbol === 'p_abs' ? p_abs : numbersIn(left, own).get(symbol);
+    const printed = symbol === wantedSymbol ? p_abs : numbersIn(left, own).get(symbol);
     if (printed === undefined) return expect.fail(`${where}: ${symbol} is not printed`);
     scope.set(symbol, heldNumber(printedNumber(printed), value, meaning, where));
   }
   const inSi = root.sides.length > 2 ? printedNumber(solved) : printedNumber(solved, root.unit);
   scope.set(step.relation.gives, heldNumber(inSi, step.result.value, step.result.meaning, where));
   const residual = (s: Record<string, number>): number =>
-    p(s['T'] ?? Number.NaN, s['rho'] ?? Number.NaN) - (s['p_abs'] ?? 0);
+    p(s['T'] ?? Number.NaN, s['rho'] ?? Number.NaN) - (s[wantedSymbol] ?? 0);
   const found = residual(Object.fromEntries([...scope].map(([symbol, { value }]) => [symbol, value])));
-  const room = allowed(residual, scope) + 1e-11 * Math.abs(scope.get('p_abs')?.value ?? 0);
-  if (!(Math.abs(found) <= room * (1 + 1e-9))) expect.fail(`${where}: residual ${found} Pa, within ${room}`);
+  const room = allowed(residual, scope) + 1e-11 * Math.abs(scope.get(wantedSymbol)?.value ?? 0);
+  if (!(Math.abs(found) <= room * (1 + 1e-9))) expect.fail(`${where}: residual ${found}, within ${room}`);
 }
 
 /** All that is printed of the steps of a derivation, without those that say "as in step". */
@@ -135,7 +149,7 @@ function heldSteps(derivation: Derivation, units: ReaderUnits, name: string): nu
     const model = step.state?.model ?? '';
     if (first === undefined) return expect.fail(`${where}: no equation`);
     if (step.relation.formula.includes('=')) heldRoot(step, model, equations, where);
-    else if (step.relation.formula === 'p(T, rho)') heldPressure(step, model, first, where);
+    else if (/^[phsu]\(T, rho\)$/.test(step.relation.formula)) heldPressure(step, model, first, where);
     else heldClosed(step, first, where);
     const byHand = step.state?.steps.at(-1);
     const last = equations.at(-1);
@@ -151,7 +165,7 @@ function heldSteps(derivation: Derivation, units: ReaderUnits, name: string): nu
 
 function heldPressure(step: DerivedStep, model: string, { sides, unit = '' }: Equation, where: string): void {
   const [, formula, numbers, third] = sides;
-  const p = pOf[model];
+  const p = modelFunction(step.relation.formula, model);
   if (!formula || !numbers || !third || !p) return expect.fail(`${where}: no substitution`);
   const own = numbersIn(formula, numbers);
   const scope = new Map(
@@ -205,7 +219,7 @@ function heldAtEverything(derivation: Derivation, name: string): void {
     if (step.sameAs !== undefined) continue;
     const where = `${name}, step ${step.number} (${step.about}: ${step.relation.formula})`;
     const equations = byStep.get(step.number) ?? [];
-    if (!step.relation.formula.includes('p(T, rho)')) heldExactly(step, equations[0], where);
+    if (!step.relation.formula.includes('(T, rho)')) heldExactly(step, equations[0], where);
     const byHand = step.state?.steps.at(-1);
     if (byHand !== undefined && step.state?.asIn === undefined)
       heldExactly(byHand, equations.at(-1), `${where}, by hand`);

@@ -5,7 +5,7 @@ import type { Expression } from '../formula/expression.js';
 import { parsed } from '../formula/parse.js';
 import { aboutIn, localised, sourceIn } from '../languages/format.js';
 import type { Language } from '../languages/language.js';
-import { NORMAL } from './derive.js';
+import { LABEL, NORMAL } from './derive.js';
 import type { Argument, DerivedStep, GasStateWorking, NamedQuantity, Origin, RoundedQuantity } from './derivation.js';
 import { SI_UNITS, type Figure, type Figures } from './figures.js';
 import { numberOf } from './numbers.js';
@@ -103,6 +103,7 @@ function originText(origin: Origin, { reader }: Pen): Line {
 }
 
 function publishedBy(source: string, language: Language): string {
+  if (source === LABEL) return language.derivation.labelTemperature;
   return source === NORMAL ? language.derivation.normalConditions : sourceIn(source, language);
 }
 

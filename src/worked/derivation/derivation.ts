@@ -17,6 +17,10 @@ export type Origin =
   | { readonly from: 'published'; readonly source: string }
   /** A change of one unit: what the result is per pascal, per kelvin. */
   | { readonly from: 'one unit' }
+  /** Found by trial: it goes into a later step, or comes out of one, that leads to what was wanted. */
+  | { readonly from: 'trial'; readonly step: number }
+  /** So many of the steps before. */
+  | { readonly from: 'counted' }
   /** Worked out in the calculation without a step of its own. */
   | { readonly from: 'calculation' };
 

@@ -1,7 +1,8 @@
 import { fail, quote } from '../../basis/fault.js';
 import { wrongKind } from '../../basis/problem.js';
-import type { Arithmetic, Relation, Step, Trace } from '../../basis/relation.js';
-import { DENSITY, PRESSURE, pvtOf, TEMPERATURE_OF } from '../../gas/door.js';
+import type { Relation, Step, Trace } from '../../basis/relation.js';
+import { DENSITY, pvtOf } from '../../gas/door.js';
+import { normalConditions } from '../../quantity/normal-volume.js';
 import { explained } from '../../gas/explained.js';
 import type { GasModel } from '../../gas/model.js';
 import {
@@ -15,6 +16,7 @@ import {
 } from './derivation.js';
 import { givenIn, leafOf, leavesOf, type Given } from './given.js';
 import { roundingsIn } from './roundings.js';
+import { slopeOf, stateIn } from './slope.js';
 import { meaningOf, unitOf, type Meaning } from './symbol.js';
 
 /**
@@ -89,13 +91,36 @@ function derived(steps: readonly Step[], inputs: Given): DerivedStep[] {
   const before: Before = new Map();
   const states = new Map<string, GasStateWorking & { readonly number: number }>();
   const seen = new Map<Relation, Map<string, number>>();
-  return steps.map((step, i) => {
+  const all = steps.map((step, i): DerivedStep => {
     const sameAs = firstLike(step, i + 1, seen);
     const model = modelOf(step, inputs);
     const one = { ...derivedStep(step, i + 1, before, inputs, model), ...(sameAs === undefined ? {} : { sameAs }) };
     const state = model === undefined ? undefined : stateOf(step, one.number, inputs, model, states);
     return state === undefined ? one : { ...one, state };
   });
+  return withTrials(all);
+}
+
+/**
+ * A solver finds a state of the gas as a whole; its density then has no step before it. But a later step leads to it, or
+ * shows the pressure that it gives: whoever works by hand finds it by trial.
+ */
+function withTrials(steps: readonly DerivedStep[]): DerivedStep[] {
+  const next = new Map<string, number>();
+  const confirmed = new Map<string, number>();
+  for (const step of [...steps].reverse()) {
+    for (const one of step.from) {
+      const number = next.get(keyOf(one));
+      if (one.origin.from === 'calculation' && number !== undefined) confirmed.set(keyOf(one), number);
+    }
+    if (step.state === undefined) continue;
+    for (const one of [...step.from, step.result]) next.set(keyOf(one), step.number);
+  }
+  const from = (one: Argument): Argument => {
+    const step = one.origin.from === 'calculation' ? confirmed.get(keyOf(one)) : undefined;
+    return step === undefined ? one : { ...one, origin: { from: 'trial', step } };
+  };
+  return steps.map((step) => ({ ...step, from: step.from.map(from) }));
 }
 
 /** The model of a state: the one whose equation it fulfils, if several were handed in. */
@@ -136,13 +161,19 @@ function derivedStep(
     const origin =
       about === REFERENCE_STATE && relation === DENSITY
         ? referenceOrigin(named, values, inputs)
-        : originOf(named, isStated || symbol.endsWith('_stated'), relation, before, inputs, model);
+        : about === AT_LABEL && symbol === 'T'
+          ? ({ from: 'published', source: LABEL } as const)
+          : originOf(named, isStated || symbol.endsWith('_stated'), relation, before, inputs, model);
     return { ...named, origin, slope: slopeOf(relation, values, i, result, model) };
   });
   const gives = namedOf(relation.gives, result, relation, about);
   before.set(keyOf(gives), number);
   return { number, about, relation, from, result: gives };
 }
+
+/** As {@link bottleState} says it. */
+const AT_LABEL = 'bottle at 15 °C';
+export const LABEL = '15 °C, at which bottles are filled and rated (ISO 13769 and EN 1089, from memory)';
 
 /** As {@link normalVolume} says it. */
 const REFERENCE_STATE = 'reference state of the volume';
@@ -153,7 +184,14 @@ function referenceOrigin({ value, meaning }: NamedQuantity, [T = 0, p = 0]: read
     new Set(leavesOf(inputs, of, kind).map(({ path }) => path.replace(/\.?[^.]*$/, '')));
   const both = parents(p, 'absolute pressure');
   const [parent] = [...parents(T, 'temperature')].filter((one) => both.has(one));
-  const leaf = leavesOf(inputs, value, meaning).find(({ path }) => parent !== undefined && path.startsWith(parent));
+  const { temperature, pressure } = normalConditions;
+  const isNormal = T === temperature.kelvins && p === pressure.pascals;
+  // A reading at 0 °C has the numbers of normal conditions, and is not what is meant.
+  const names = isNormal ? ['temperature', 'pressure'] : ['temperature', 'pressure', 'ambient'];
+  const paths = names.map((name) => (parent === '' ? name : `${String(parent)}.${name}`));
+  const all = leavesOf(inputs, value, meaning);
+  const isWhole = !isNormal || leavesOf(inputs, p, 'absolute pressure').some(({ path }) => path === paths[1]);
+  const leaf = isWhole ? all.find(({ path }) => paths.includes(path)) : undefined;
   return leaf === undefined ? { from: 'published', source: NORMAL } : { from: 'given', path: leaf.path };
 }
 
@@ -196,6 +234,7 @@ function originOf(
   if (step !== undefined) return { from: 'step', step };
   const leaf = meanings.map((one) => leafOf(inputs, value, one, isStated)).find((one) => one !== undefined);
   if (value === 1 && ['dT', 'dp', 'e_rho', 'c'].includes(symbol)) return { from: 'one unit' };
+  if (symbol === 'count') return { from: 'counted' };
   if (leaf !== undefined) {
     const row = /\.rows\[(\d+)\]/.exec(leaf.path)?.[1];
     if (row === undefined) return { from: 'given', path: leaf.path };
@@ -206,49 +245,6 @@ function originOf(
   if (isOfModel || (typeof meaning === 'object' && meaning.from === 'published') || /^[pT]_n$/.test(symbol))
     return { from: 'published', source: relation.source };
   return { from: 'calculation' };
-}
-
-/** How a result changes with one of the values of its step. */
-function slopeOf(
-  relation: Relation,
-  values: readonly number[],
-  i: number,
-  result: number,
-  model: GasModel | undefined,
-): number {
-  if (isClosed(relation)) {
-    const value = values[i] ?? Number.NaN;
-    const by = value === 0 ? 1e-6 : Math.abs(value) * 1e-6;
-    const at = (x: number): number => relation.of(...values.map((one, k) => (k === i ? x : one)));
-    return (at(value + by) - at(value - by)) / (2 * by);
-  }
-  const state = model === undefined ? undefined : stateIn(relation, values, result);
-  if (model === undefined || state === undefined) return 0;
-  const { dpdT_rho, dpdrho_T } = pvtOf(model, state.T_K, state.rho);
-  const [byFirst, bySecond] =
-    relation === DENSITY
-      ? [-dpdT_rho / dpdrho_T, 1 / dpdrho_T]
-      : relation === PRESSURE
-        ? [dpdT_rho, dpdrho_T]
-        : [-dpdrho_T / dpdT_rho, 1 / dpdT_rho];
-  return i === 0 ? byFirst : bySecond;
-}
-
-function isClosed(relation: Relation): relation is Arithmetic<readonly string[]> {
-  return 'of' in relation && typeof relation.of === 'function';
-}
-
-interface State {
-  readonly T_K: number;
-  readonly rho: number;
-  readonly p_Pa: number;
-}
-
-/** The state of the gas that a step is about, if it is about one. */
-function stateIn(relation: Relation, [first = 0, second = 0]: readonly number[], result: number): State | undefined {
-  if (relation === DENSITY) return { T_K: first, p_Pa: second, rho: result };
-  if (relation === PRESSURE) return { T_K: first, rho: second, p_Pa: result };
-  return relation === TEMPERATURE_OF ? { rho: first, p_Pa: second, T_K: result } : undefined;
 }
 
 /** Whether a step is one of a term of an equation of state, or of the sum up to it. */

@@ -3,7 +3,9 @@ import { fail } from '../../basis/fault.js';
 import { tooDeep, tooMuch } from '../../basis/problem.js';
 import type { GasModel } from '../../gas/model.js';
 import { isChecked } from '../../quantity/kind.js';
+import { pressureDifference } from '../../quantity/pressure.js';
 import { FORM } from '../../quantity/step.js';
+import { PRESSURE, type PressureUnit } from '../../quantity/unit.js';
 import type { Meaning } from './symbol.js';
 
 /** A number that was handed in. */
@@ -25,6 +27,15 @@ export interface Given {
 const DEEPEST = 30;
 /** The most numbers of a calculation: a round of thousands is many calculations. */
 const MOST = 100_000;
+
+/** A step of a pressure gauge as a difference of pressure, Pa; undefined for what is none. */
+function stepIn(value: object): number | undefined {
+  const { step, unit } = value as { readonly step?: unknown; readonly unit?: unknown };
+  const isStep = typeof step === 'number' && typeof unit === 'string' && Object.hasOwn(PRESSURE, unit);
+  return isStep && step > 0 && Number.isFinite(step)
+    ? pressureDifference(step, unit as PressureUnit).pascals
+    : undefined;
+}
 
 /** Every number in what was handed in, by its value. */
 export function givenIn(given: object): Given {
@@ -52,6 +63,8 @@ export function givenIn(given: object): Given {
       note({ value: (value as Readonly<Record<string, number>>)[field] ?? Number.NaN, kind, path, isStated });
       return;
     }
+    const step = stepIn(value);
+    if (step !== undefined) note({ value: step, kind: 'pressure difference', path, isStated });
     const states = isStated || 'precharge' in value;
     if (Array.isArray(value)) {
       value.forEach((one: unknown, i) => walk(one, `${path}[${i}]`, depth + 1, states));

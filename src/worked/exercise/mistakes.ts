@@ -7,7 +7,7 @@ import { stateAt } from '../../gas/state.js';
 import { absoluteOf, amountOf, gaugeOf, type GaugePressure, type Mass, type Temperature } from '../../quantity/kind.js';
 import { toAbsolute, toGauge } from '../../quantity/pressure.js';
 import { valueIn } from '../../quantity/step.js';
-import { CONTENTS } from '../../supply/relations.js';
+import { CONTENTS } from '../../gas/amount.js';
 import { AT_THE_POINT } from '../../target/line.js';
 import type { Specification } from '../../target/specification.js';
 import { target } from '../../target/target.js';

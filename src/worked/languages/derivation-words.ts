@@ -10,6 +10,7 @@ export interface DerivationWords {
   readonly sameStep: string;
   readonly origins: Readonly<Record<Origin['from'], string>>;
   readonly normalConditions: string;
+  readonly labelTemperature: string;
   readonly byHand: string;
   readonly byHandAgain: string;
   readonly residual: string;

@@ -31,13 +31,12 @@ export function sourceIn(source: string, { sources }: Language): string {
 export function aboutIn(about: string, language: Language): string {
   const exact = own(language.about, about);
   if (exact !== undefined) return exact;
-  const [, whose, how] = /^(.*), (as stated|reference)$/.exec(about) ?? [];
-  const pattern = own(language.about, `{about}, ${how ?? ''}`);
-  if (whose !== undefined && pattern !== undefined) return pattern.replace('{about}', () => aboutIn(whose, language));
-  const [, inTable, row] = /^(.*), row (\d+)$/.exec(about) ?? [];
-  const rowPattern = own(language.about, '{about}, row {n}');
-  if (inTable !== undefined && row !== undefined && rowPattern !== undefined)
-    return rowPattern.replace('{about}', () => aboutIn(inTable, language)).replace('{n}', row);
+  // What stands behind the last comma says more of what stands before it: `target, as stated`, `stop, adiabatic, stage 2`.
+  const [, before, last = ''] = /^(.*), ([^,]+)$/.exec(about) ?? [];
+  const count = /\d+$/.exec(last)?.[0] ?? '';
+  const pattern = own(language.about, `{about}, ${last.replace(/\d+$/, '{n}')}`);
+  if (before !== undefined && pattern !== undefined)
+    return pattern.replace('{about}', () => aboutIn(before, language)).replace('{n}', count);
   const number = /\d+(\.\d+)?/.exec(about)?.[0];
   const numbered = number === undefined ? undefined : own(language.about, about.replace(number, '{n}'));
   return numbered === undefined || number === undefined ? about : numbered.replace('{n}', localised(number, language));

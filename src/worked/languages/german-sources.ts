@@ -149,6 +149,29 @@ export const GERMAN_SOURCES: Readonly<Record<string, string>> = {
   'sum of the terms: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361':
     'Summe der Glieder: Span et al. (2000), J. Phys. Chem. Ref. Data 29, 1361',
   'residual of a printed pressure, by definition': 'Rest eines gedruckten Drucks, nach Definition',
+  'difference of two gauge pressures, by definition': 'Differenz zweier Überdrücke, nach Definition',
+  'difference of two absolute pressures, by definition': 'Differenz zweier absoluter Drücke, nach Definition',
+  'slope of pressure with temperature at constant density':
+    'Steigung des Drucks mit der Temperatur bei konstanter Dichte',
+  'fresh air by volumes of the room, at so many an hour':
+    'Frischluft in Volumen des Raums, bei so vielen in der Stunde',
+  'first law: without heat the work is the loss of internal energy':
+    'erster Hauptsatz: ohne Wärme ist die Arbeit der Verlust an innerer Energie',
+  'energy of the gas less the work on the atmosphere': 'Energie des Gases weniger der Arbeit an der Atmosphäre',
+  'first law for a rigid vessel that feeds another without heat: what it has lost the other has':
+    'erster Hauptsatz für einen starren Behälter, der ohne Wärme einen anderen füllt: was er verloren hat, hat der andere',
+  'first law for a rigid vessel that is filled from another without heat':
+    'erster Hauptsatz für einen starren Behälter, der ohne Wärme aus einem anderen gefüllt wird',
+  'internal energy by the amount of gas, by definition': 'innere Energie je Stoffmenge, nach Definition',
+  'what counts as settled, above the settled pressure': 'was als ausgeglichen gilt, über dem ausgeglichenen Druck',
+  'what counts as settled, below the settled pressure': 'was als ausgeglichen gilt, unter dem ausgeglichenen Druck',
+  'amount that the accumulator gains, and amount that the kit takes and loses':
+    'Stoffmenge, die der Speicher gewinnt, und Stoffmenge, die die Füllvorrichtung nimmt und verliert',
+  'pressure wanted, and the difference that the regulator needs':
+    'gewünschter Druck und der Unterschied, den der Druckminderer braucht',
+  'mass balance of a vessel of constant volume, down to the higher of two pressures':
+    'Massenbilanz eines Behälters von konstantem Volumen, bis zum höheren zweier Drücke',
+  'whole accumulators, as many as are counted at the most': 'ganze Speicher, höchstens so viele, wie gezählt werden',
   'a mistake: the law of an ideal gas at constant volume, with degrees Celsius for kelvins':
     'ein Fehler: das Gesetz eines idealen Gases bei konstantem Volumen, mit Grad Celsius statt Kelvin',
   'a mistake: the ideal-gas law, with degrees Celsius for kelvins':
@@ -168,6 +191,7 @@ export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   barometer: 'Barometer',
   before: 'davor',
   'before draining': 'vor dem Entleeren',
+  'before the kit': 'vor dem Anschließen der Füllvorrichtung',
   bottle: 'Flasche',
   'bottle at 15 °C': 'Flasche bei 15 °C',
   bubble: 'Blase',
@@ -220,6 +244,24 @@ export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   vessel: 'Behälter',
   'volume after': 'Volumen danach',
   'well mixed': 'voll durchmischt',
+  'above the residual pressure': 'über dem Restdruck',
+  'bottle afterwards': 'Flasche danach',
+  coldest: 'am kältesten',
+  expansion: 'Entspannung',
+  fall: 'Abfall',
+  'just drained': 'gerade entleert',
+  lost: 'verloren',
+  'near enough': 'nahe genug',
+  'pressure wanted': 'gewünschter Druck',
+  'residual pressure': 'Restdruck',
+  regulator: 'Druckminderer',
+  'supply after': 'Vorrat danach',
+  '{about}, adiabatic': '{about}, adiabat',
+  '{about}, isothermal': '{about}, isotherm',
+  '{about}, in time': '{about}, in der Zeit',
+  '{about}, stage {n}': '{about}, Stufe {n}',
+  '{about}, computed stop': '{about}, berechnetes Abschalten',
+  '{about}, to settle on the target': '{about}, um auf dem Sollwert zu stehen',
   '{about}, as stated': '{about}, wie angegeben',
   '{about}, reference': '{about}, Bezugspunkt',
   '{about}, row {n}': '{about}, Zeile {n}',

@@ -64,7 +64,11 @@ export const GAS = [
   },
   {
     name: 'saturationAt',
-    args: fc.tuple(model, call('temperature', plain(fc.oneof(steps(64, 126.3), steps(126, 126.3, 1e5))), one('K'))),
+    args: fc.tuple(
+      model,
+      call('temperature', plain(fc.oneof(steps(64, 126.3), steps(126, 126.3, 1e5))), one('K')),
+      maybeTrace,
+    ),
     holds: (answer) => {
       const { liquidDensity_mol_m3: liquid, vapourDensity_mol_m3: vapour } = numbers(answer);
       return vapour !== undefined && liquid !== undefined && vapour > 0 && liquid > vapour

@@ -230,7 +230,7 @@ export const UNCERTAINTY = [
   },
   {
     name: 'decide',
-    args: fc.tuple(measured, rule).map(([of, by]) => [...of, by]),
+    args: fc.tuple(measured, rule, maybeTrace).map(([of, by, trace]) => [...of, by, trace]),
     holds: (answer) => wrongWithDecision(/** @type {Decision} */ (answer)),
   },
   {

@@ -4,8 +4,8 @@ import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
 import { uncertainty, type Budget, type NoBudget } from '../verdict/budget.js';
 import { asCorrected } from '../verdict/as-corrected.js';
-import { decide, type Decision } from '../verdict/decide.js';
-import type { Rule } from '../verdict/rule.js';
+import { decided, type Decision } from '../verdict/decide.js';
+import { checkedRule, type Rule } from '../verdict/rule.js';
 import { checkedReading } from '../verdict/judge.js';
 import { caution } from '../basis/caution.js';
 import type { Charge } from './charge.js';
@@ -52,7 +52,7 @@ export function assess(
   const budget = uncertainty(spec, own, ownInstruments, trace);
   const corrected = asCorrected(spec, own, ownInstruments);
   const checked = check(spec, corrected, trace);
-  const decision = decide(spec, own, ownInstruments, rule);
+  const decision = decided(spec, own, ownInstruments, checkedRule(rule), trace);
   return {
     ...checked,
     reading: corrected,

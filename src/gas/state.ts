@@ -1,6 +1,6 @@
 import { fail, fieldNames, quote } from '../basis/fault.js';
 import { emptySpace, liquid, noPhases, noSaturation, notANumber, notAPair, twoPhases } from '../basis/problem.js';
-import { step4, type Trace } from '../basis/relation.js';
+import { show, step4, type Trace } from '../basis/relation.js';
 import {
   absoluteOf,
   isChecked,
@@ -21,6 +21,7 @@ import {
   COMPRESSIBILITY,
   densityAt,
   outside,
+  PRESSURE,
   pvtAt,
   pvtOf,
   saturationOf,
@@ -294,6 +295,8 @@ export interface Saturation {
  * In the last 0.0002 K below the critical temperature, where rounding hides the equilibrium, the densities are those of an
  * expansion at the critical point, to 1e-8 of them at its colder end.
  *
+ * A trace shows the pressure of the vapour: that the liquid has the same pressure and the same Gibbs energy was solved for.
+ *
  * @param temperature from the model's lowest to below its critical temperature (126.192 K for nitrogen)
  * @throws {@link Fault} `wrong kind`, `unchecked copy`, `outside the model`; `no saturation` from the critical temperature
  * on, `model without saturation` for a model that has none
@@ -302,7 +305,7 @@ export interface Saturation {
  * (saturationAt(nitrogen, temperature(80, 'K')).pressure.pascals / 1e6).toFixed(5); // => '0.13687'
  * ```
  */
-export function saturationAt(model: GasModel, temperature: Temperature): Saturation {
+export function saturationAt(model: GasModel, temperature: Temperature, trace?: Trace): Saturation {
   needModel(model, 'model');
   const T = temperatureIn(model, temperature);
   const critical = model['~kernel'].criticalTemperature_K;
@@ -311,6 +314,8 @@ export function saturationAt(model: GasModel, temperature: Temperature): Saturat
     fail(noSaturation, 'temperature', `${T} K`, { critical: String(critical) });
   }
   const { p_Pa, rho_liquid, rho_vapour } = saturationOf(model, T, 'temperature');
+  if (trace !== undefined)
+    show(trace, { relation: PRESSURE, about: 'saturated vapour', values: [T, rho_vapour], result: p_Pa });
   return {
     model: model.id,
     temperature,

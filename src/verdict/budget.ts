@@ -19,6 +19,7 @@ import type { Reading } from '../reading/reading.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { OFF_TARGET } from './compare.js';
 import { compareWith, correctedReading, type Part, type Repeats } from './contributions.js';
+import { combinedOf } from './combined.js';
 import { quantile, sumOf, type Rectangles, type Sum } from './distribution.js';
 import { checkedReading } from './judge.js';
 import { subjectsOf } from './subject.js';
@@ -88,11 +89,55 @@ export const STANDARD_OF_RECTANGLE = /* @__PURE__ */ relation({
   of: (dp) => dp / Math.sqrt(3),
 });
 
+export const HALF_WIDTH = /* @__PURE__ */ relation({
+  gives: 'dp',
+  unit: 'Pa',
+  from: ['c', 'e'],
+  formula: 'abs(c) * e',
+  source: 'limit of an error by its sensitivity (JCGM 100, 5.1.3)',
+  of: (c, e) => Math.abs(c) * e,
+});
+
+export const STANDARD_OF_NORMAL = /* @__PURE__ */ relation({
+  gives: 'u',
+  unit: 'Pa',
+  from: ['c', 'e'],
+  formula: 'abs(c) * e',
+  source: 'standard uncertainty by its sensitivity (JCGM 100, 5.1.3)',
+  of: (c, e) => Math.abs(c) * e,
+});
+
+export const STANDARD_OF_MEAN = /* @__PURE__ */ relation({
+  gives: 'u',
+  unit: 'Pa',
+  from: ['u_single', 'times'],
+  formula: 'u_single / sqrt(times)',
+  source: 'standard uncertainty of the mean of independent readings (JCGM 100, 4.2.3)',
+  of: (u_single, times) => u_single / Math.sqrt(times),
+});
+
+export const EXPANDED = /* @__PURE__ */ relation({
+  gives: 'dp_expanded',
+  unit: 'Pa',
+  from: ['k_p', 'u'],
+  formula: 'k_p * u',
+  source: 'expanded uncertainty as if the sum were normal, for comparison (JCGM 100, 6.2)',
+  of: (k_p, u) => k_p * u,
+});
+
 /** Standard uncertainty of a part in the mean of several readings, Pa. */
-export function standardOf({ distribution, size, sensitivity, repeats }: Part, readings: number): number {
-  const one = Math.abs(sensitivity) * size;
-  const standard = distribution === 'normal' ? one : STANDARD_OF_RECTANGLE.of(one);
-  return repeats === 'per reading' ? standard / Math.sqrt(readings) : standard;
+export function standardOf(
+  { of, distribution, size, sensitivity, repeats }: Part,
+  readings: number,
+  trace?: Trace,
+): number {
+  // Of which sign it is does not matter; as it stands, it is that of the target.
+  const c = Math.abs(sensitivity) === 1 ? 1 : -sensitivity;
+  const one =
+    distribution === 'normal'
+      ? step2(trace, STANDARD_OF_NORMAL, of, c, size)
+      : step1(trace, STANDARD_OF_RECTANGLE, of, step2(trace, HALF_WIDTH, of, c, size));
+  return repeats === 'per reading' && readings > 1 ? step2(trace, STANDARD_OF_MEAN, of, one, readings) : one;
 }
 
 /** The distribution of the sum of all parts, Pa, in the mean of several readings. */
@@ -163,12 +208,12 @@ function statedOf(
   trace?: Trace,
 ): Pick<Budget, 'contributions' | 'standard' | 'interval' | 'gum'> {
   const sum = sumOfParts(parts, readings);
-  const contributions = parts.map((part): Contribution => {
-    const standard = standardOf(part, readings);
+  const standards = parts.map((part) => standardOf(part, readings, trace));
+  const combined = combinedOf(standards, 'all contributions', trace);
+  const contributions = parts.map((part, i): Contribution => {
+    const standard = standards[i] ?? Number.NaN;
     const { of, distribution, sensitivity, repeats } = part;
-    if (trace !== undefined && distribution === 'rectangle')
-      step1(trace, STANDARD_OF_RECTANGLE, of, Math.abs(sensitivity) * part.size);
-    const share = (standard * standard) / (sum.standard * sum.standard);
+    const share = (standard * standard) / (combined * combined);
     return {
       of,
       distribution,
@@ -181,12 +226,12 @@ function statedOf(
   });
   const half = quantile(sum, 0.5 + COVERAGE / 2);
   const coverageFactor = quantile(sumOf([], 1), 0.5 + COVERAGE / 2);
-  const expanded = coverageFactor * sum.standard;
+  const expanded = step2(trace, EXPANDED, 'all contributions', coverageFactor, combined);
   const unit_Pa = pressureDifference(1, gaugeStep.unit).pascals;
-  const tolerance = toleranceOf(valueIn(pressureDifferenceOf(sum.standard), gaugeStep.unit)) * unit_Pa;
+  const tolerance = toleranceOf(valueIn(pressureDifferenceOf(combined), gaugeStep.unit)) * unit_Pa;
   return {
     contributions: contributions.sort((a, b) => b.share - a.share),
-    standard: pressureDifferenceOf(sum.standard),
+    standard: pressureDifferenceOf(combined),
     interval: {
       coverage: COVERAGE,
       lower: pressureDifferenceOf(off_Pa - half),

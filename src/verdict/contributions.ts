@@ -1,4 +1,4 @@
-import { relation, step2, step3, step4, type Trace } from '../basis/relation.js';
+import { relation, step1, step2, step3, step4, type Trace } from '../basis/relation.js';
 import type { ContributionCode, NotCounted } from '../basis/words.js';
 import { pvtAt } from '../gas/door.js';
 import { densityUncertainty } from '../gas/state.js';
@@ -30,6 +30,60 @@ export const CORRECTED = /* @__PURE__ */ relation({
   formula: 'p_read + dp',
   source: 'correction of a calibration certificate, by definition (JCGM 200, 2.53)',
   of: (p_read, dp) => p_read + dp,
+});
+
+export const CORRECTED_TEMPERATURE = /* @__PURE__ */ relation({
+  gives: 'T',
+  unit: 'K',
+  from: ['T_read', 'dT'],
+  formula: 'T_read + dT',
+  source: 'correction of a calibration certificate, by definition (JCGM 200, 2.53)',
+  of: (T_read, dT) => T_read + dT,
+});
+
+export const HALF_STEP = /* @__PURE__ */ relation({
+  gives: 'dp',
+  unit: 'Pa',
+  from: ['dp_step'],
+  formula: 'dp_step / 2',
+  source: 'a number to a step may be off by half of it (JCGM 100, F.2.2.1)',
+  of: (dp_step) => dp_step / 2,
+});
+
+export const HALF_STEP_OF_TEMPERATURE = /* @__PURE__ */ relation({
+  gives: 'dT',
+  unit: 'K',
+  from: ['dT_step'],
+  formula: 'dT_step / 2',
+  source: 'a number to a step may be off by half of it (JCGM 100, F.2.2.1)',
+  of: (dT_step) => dT_step / 2,
+});
+
+export const OF_CERTIFICATE = /* @__PURE__ */ relation({
+  gives: 'dp',
+  unit: 'Pa',
+  from: ['dp_expanded', 'k_expanded'],
+  formula: 'dp_expanded / k_expanded',
+  source: 'standard uncertainty from an expanded one, by definition (JCGM 100, 2.3.5)',
+  of: (dp_expanded, k_expanded) => dp_expanded / k_expanded,
+});
+
+export const OF_CERTIFICATE_OF_TEMPERATURE = /* @__PURE__ */ relation({
+  gives: 'dT',
+  unit: 'K',
+  from: ['dT_expanded', 'k_expanded'],
+  formula: 'dT_expanded / k_expanded',
+  source: 'standard uncertainty from an expanded one, by definition (JCGM 100, 2.3.5)',
+  of: (dT_expanded, k_expanded) => dT_expanded / k_expanded,
+});
+
+export const LARGEST_EXPANSION = /* @__PURE__ */ relation({
+  gives: 'alpha',
+  unit: '1/K',
+  from: ['alpha_stated', 'd_alpha'],
+  formula: 'alpha_stated + d_alpha',
+  source: 'the largest thermal expansion within its limit of error',
+  of: (alpha_stated, d_alpha) => alpha_stated + d_alpha,
 });
 
 export const BY_TEMPERATURE = /* @__PURE__ */ relation({
@@ -135,9 +189,11 @@ export function correctedReading(
     'certificate' in gauge.accuracy
       ? step2(trace, CORRECTED, 'reading', read, gauge.accuracy.certificate.correction.pascals)
       : read;
+  const T_read = reading.temperature.kelvins;
   const T_K =
-    reading.temperature.kelvins +
-    ('certificate' in thermometer.accuracy ? thermometer.accuracy.certificate.correction.kelvins : 0);
+    'certificate' in thermometer.accuracy
+      ? step2(trace, CORRECTED_TEMPERATURE, 'reading', T_read, thermometer.accuracy.certificate.correction.kelvins)
+      : T_read;
   return { p_g_Pa, T_K, ambient_Pa: reading.ambient.pascals };
 }
 
@@ -193,7 +249,8 @@ function onSubject(
   ): Part => ({ of, distribution: 'rectangle', size, unit, sensitivity: -factor * ofTarget, repeats });
   // The gauge pressure wanted falls as the ambient rises.
   const place = rectangle('barometer', barometer.limit.pascals, 'Pa', -1, 'per instrument');
-  const [half_Pa, half_K] = [printedStep_Pa / 2, printed.temperature.kelvins / 2];
+  const half_Pa = step1(trace, HALF_STEP, 'printed pressure', printedStep_Pa);
+  const half_K = step1(trace, HALF_STEP_OF_TEMPERATURE, 'printed temperature', printed.temperature.kelvins);
   const byAmbient = (sensitivity: number): Part =>
     rectangle('printed ambient', printed.ambientLimit.pascals, 'Pa', sensitivity);
 
@@ -269,7 +326,8 @@ function vesselOf(
     const correction = step3(trace, BY_VESSEL, about, alpha, T_K, T_stated);
     return { correction, limit: Math.abs(BY_VESSEL.of(limit_per_K, T_K, T_stated)) };
   }
-  return { correction: 0, limit: Math.abs(step3(trace, BY_VESSEL, about, alpha + limit_per_K, T_K, T_stated)) };
+  const most = limit_per_K === 0 ? alpha : step2(trace, LARGEST_EXPANSION, about, alpha, limit_per_K);
+  return { correction: 0, limit: Math.abs(step3(trace, BY_VESSEL, about, most, T_K, T_stated)) };
 }
 
 /** Relative standard uncertainty of density from the model at the two ends of a line, as its source states them. */
@@ -302,19 +360,21 @@ function equationOfState(
   return Math.sqrt(step3(trace, EQUATION_OF_STATE, about, errors.here, errors.stated, modelErrorCorrelation));
 }
 
-function ofCertificate({
-  expandedUncertainty,
-  coverageFactor,
-}: Certificate<PressureDifference | TemperatureDifference>): number {
-  const size = 'pascals' in expandedUncertainty ? expandedUncertainty.pascals : expandedUncertainty.kelvins;
-  return size / coverageFactor;
+function ofCertificate(
+  { expandedUncertainty, coverageFactor }: Certificate<PressureDifference | TemperatureDifference>,
+  about: ContributionCode,
+  trace?: Trace,
+): number {
+  return 'pascals' in expandedUncertainty
+    ? step2(trace, OF_CERTIFICATE, about, expandedUncertainty.pascals, coverageFactor)
+    : step2(trace, OF_CERTIFICATE_OF_TEMPERATURE, about, expandedUncertainty.kelvins, coverageFactor);
 }
 
 function gaugeParts(reading: Reading, instruments: Instruments, trace?: Trace): Part[] {
   const { accuracy } = instruments.gauge;
   const own: Pick<Part, 'distribution' | 'size'> =
     'certificate' in accuracy
-      ? { distribution: 'normal', size: ofCertificate(accuracy.certificate) }
+      ? { distribution: 'normal', size: ofCertificate(accuracy.certificate, 'gauge', trace) }
       : { distribution: 'rectangle', size: gaugeLimit(instruments.gauge, accuracy, reading, trace) };
   const warm = gaugeTemperatureLimit(instruments.gauge, trace);
   const step = pressureDifference(reading.gaugeStep.step, reading.gaugeStep.unit).pascals;
@@ -329,7 +389,7 @@ function gaugeParts(reading: Reading, instruments: Instruments, trace?: Trace): 
   return [
     { ...of('gauge', 0, 'per instrument'), ...own },
     ...(warm === 'not known' ? [] : [of('gauge temperature', warm, 'per instrument')]),
-    of('gauge step', step / 2, 'per reading'),
+    of('gauge step', step1(trace, HALF_STEP, 'gauge step', step), 'per reading'),
   ];
 }
 
@@ -342,7 +402,7 @@ function thermometerParts(
   const { accuracy, step, shellToGas } = thermometer;
   const own: Pick<Part, 'distribution' | 'size'> =
     'certificate' in accuracy
-      ? { distribution: 'normal', size: ofCertificate(accuracy.certificate) }
+      ? { distribution: 'normal', size: ofCertificate(accuracy.certificate, 'thermometer', trace) }
       : { distribution: 'rectangle', size: accuracy.limit.kelvins };
   const of = (of: ContributionCode, size: number, repeats: Repeats): Part => ({
     of,
@@ -354,7 +414,7 @@ function thermometerParts(
   });
   const parts = [
     { ...of('thermometer', 0, 'per instrument'), ...own },
-    of('thermometer step', step.kelvins / 2, 'per reading'),
+    of('thermometer step', step1(trace, HALF_STEP_OF_TEMPERATURE, 'thermometer step', step.kelvins), 'per reading'),
     of('shell to gas', shellToGas.kelvins, 'common to all'),
   ];
   if (thermometer.type === 'contact thermometer') return parts;

@@ -1,14 +1,16 @@
+import type { Trace } from '../basis/relation.js';
 import type { Undecided } from '../basis/words.js';
 import { notCovered } from '../reading/gauge.js';
 import type { Instruments } from '../reading/instruments.js';
 import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
 import { asCorrected } from './as-corrected.js';
-import { checkedMeasured, sumOfParts } from './budget.js';
+import { checkedMeasured, sumOfParts, uncertainty } from './budget.js';
 import { cumulative } from './distribution.js';
 import { judge, type Outcome } from './judge.js';
 import { checkedRule, outcomeOf, type Rule, type RuledOutcome } from './rule.js';
 import { sidesOf, sumsOf, type Sides } from './sides.js';
+import { tell } from './sides-told.js';
 import { settlingOf, type Settling } from './what-settles.js';
 
 // Decisions after JCGM 106:2012. The limits are those of the band; what is compared with them is the reading, and what is
@@ -84,18 +86,33 @@ export function decide(
   givenReading: Reading,
   givenInstruments: Instruments,
   givenRule: Rule,
+  trace?: Trace,
 ): Decision {
   const { reading, instruments } = checkedMeasured(spec, givenReading, givenInstruments);
   const rule = checkedRule(givenRule);
+  // What each contribution is, the uncertainty tells.
+  if (trace !== undefined) uncertainty(spec, reading, instruments, trace);
+  return decided(spec, reading, instruments, rule, trace);
+}
+
+/** {@link decide}, for checked input whose contributions are told already. */
+export function decided(
+  spec: Specification,
+  reading: Reading,
+  instruments: Instruments,
+  rule: Rule,
+  trace?: Trace,
+): Decision {
   if (NO_EVIDENCE.includes(judge(spec, asCorrected(spec, reading, instruments)).outcome))
     return { outcome: 'no decision', because: 'no evidence' };
   const because = notCovered(instruments.gauge, reading);
   if (because !== undefined) return { outcome: 'no decision', because };
 
-  const sides = sidesOf(spec, reading, instruments);
+  const sides = sidesOf(spec, reading, instruments, trace);
   const { lower, upper } = sides;
   const { readings } = instruments;
   const sums = sumsOf(sides, readings);
+  if (trace !== undefined) tell(sides, sums, readings, rule, trace);
   const below = cumulative(sums.lower, -lower.inside);
   const above = cumulative(sums.upper, -upper.inside);
   const outsideAfter = cumulative(sums.lower, -lower.targetInside) + cumulative(sums.upper, -upper.targetInside);

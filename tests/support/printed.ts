@@ -53,17 +53,12 @@ export function printedNumber(expression: Expression, unit = ''): Printed {
     const { value, half, unit: own } = printedNumber(expression.of, unit);
     return { value: -value, half, unit: own };
   }
-  if (expression.kind === 'operation') {
-    const power = printedNumber(expression.right.kind === 'operation' ? expression.right.right : expression.right);
-    const { value, half } = printedNumber(expression.left);
-    return { value: Number(`${value}e${power.value}`), half: half * 10 ** power.value, unit };
-  }
   if (expression.kind !== 'number') throw new Error(`no number: ${expressionText(expression)}`);
-  const text = expression.text.replaceAll('\u202F', '').replace('−', '-');
+  const [text = '', power = '0'] = expression.text.replaceAll('\u202F', '').replaceAll('−', '-').split('e');
   const decimals = /\.(\d+)$/.exec(text)?.[1]?.length;
   const zeros = /[1-9](0+)$/.exec(text)?.[1]?.length ?? 0;
-  const half = 0.5 * 10 ** (decimals === undefined ? zeros : -decimals);
-  return { value: Number(text), half, unit: expression.unit ?? unit };
+  const half = 0.5 * 10 ** ((decimals === undefined ? zeros : -decimals) + Number(power));
+  return { value: Number(`${text}e${power}`), half, unit: expression.unit ?? unit };
 }
 
 /** The formula with a number in place of each symbol, told by symbol: as often as the symbol stands there. */

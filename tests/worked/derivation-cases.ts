@@ -13,6 +13,7 @@ import {
   charge,
   check,
   checkLoss,
+  decide,
   draining,
   explainingTemperature,
   filling,
@@ -36,6 +37,7 @@ import {
   ratings,
   reference15C1bar,
   referred,
+  saturationAt,
   serves,
   settlingCurve,
   standardAtmosphere,
@@ -50,6 +52,7 @@ import {
   uncertainty,
   volume,
   whereToStop,
+  type Instruments,
   type Bottle,
   type HowFar,
   type Reading,
@@ -59,7 +62,7 @@ import {
 } from 'isochore';
 import { derivationOf, type Derivation } from 'isochore/worked';
 import { bar, barOf, celsius, hPa, readingWith, specBy, specOf, tableOf } from '../support/accumulator.js';
-import { INSTRUMENTS } from '../support/instruments.js';
+import { CONTACT, DIAL, inK, INSTRUMENTS } from '../support/instruments.js';
 import type { Random } from '../support/random.js';
 
 /** A calculation by its name, with inputs drawn. */
@@ -111,6 +114,20 @@ const bySpecAndReading =
     const spec = anySpec(r);
     return derivationOf({ spec, reading: readingOf(r, spec) }, calculate);
   };
+
+/** Instruments with certificates, and a vessel whose expansion is corrected. */
+function certified(r: Random): Instruments {
+  const certificate = <Q>(correction: Q, expandedUncertainty: Q) => ({
+    certificate: { correction, expandedUncertainty, coverageFactor: 2, due: '2027-01-10' },
+  });
+  return {
+    ...INSTRUMENTS,
+    gauge: { ...DIAL, accuracy: certificate(barOf(r.between(-1, 1)), barOf(r.between(0.2, 1, 2))) },
+    thermometer: { ...CONTACT, accuracy: certificate(inK(r.between(-1, 1)), inK(r.between(0.2, 1, 2))) },
+    vessel: { linearExpansion_per_K: 12e-6, limit_per_K: 1e-6, treated: r.pick('corrected', 'as uncertainty') },
+    readings: r.pick(1, 3),
+  };
+}
 
 const rule = { acceptance: 'guarded acceptance', risk: { below: 0.025, above: 0.025 } } as const;
 
@@ -209,6 +226,34 @@ export const CASES: readonly Case[] = [
         uncertainty(spec, reading, instruments, trace),
       );
     },
+  ],
+  [
+    'uncertainty by certificates, of a corrected vessel and of several readings',
+    (r) => {
+      const spec = bySpec(r, 150);
+      const given = { spec, reading: readingOf(r, spec), instruments: certified(r) };
+      return derivationOf(given, ({ spec, reading, instruments }, trace) =>
+        uncertainty(spec, reading, instruments, trace),
+      );
+    },
+  ],
+  [
+    'decide',
+    (r) => {
+      const spec = bySpec(r, 150);
+      const given = { spec, reading: readingOf(r, spec), instruments: r.pick(INSTRUMENTS, certified(r)) };
+      const acceptance = r.pick('simple acceptance', 'guarded acceptance', 'guarded both ways');
+      return derivationOf(given, ({ spec, reading, instruments }, trace) =>
+        decide(spec, reading, instruments, { ...rule, acceptance }, trace),
+      );
+    },
+  ],
+  [
+    'saturationAt',
+    (r) =>
+      derivationOf({ model: nitrogen, temperature: temperature(r.between(64, 125), 'K') }, (given, trace) =>
+        saturationAt(given.model, given.temperature, trace),
+      ),
   ],
   [
     'assess',

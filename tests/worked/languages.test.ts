@@ -8,7 +8,9 @@ import type { Relation } from '../../src/basis/relation.js';
 import { aboutIn, localised, sourceIn } from '../../src/worked/languages/format.js';
 import { ROOT } from '../docs/examples.js';
 import { bar, specWith, readingWith } from '../support/accumulator.js';
+import { randomBy } from '../support/random.js';
 import { exampleRound } from '../support/round.js';
+import { CASES } from './derivation-cases.js';
 
 /** Every text of a language, by its path. */
 function textsOf(value: unknown, path = ''): Map<string, string> {
@@ -89,6 +91,14 @@ describe('what a step is about', () => {
       check(specWith(), reading, (step: Step) => abouts.add(step.about));
     }
     expect(abouts.size).toBeGreaterThan(5);
+    expect([...abouts].filter((about) => aboutIn(about, german) === about)).toEqual([]);
+  });
+
+  test.each(CASES)('stands in German, for every step of %s', (_, derive) => {
+    const random = randomBy(8);
+    const abouts = new Set<string>();
+    for (let i = 0; i < 12; i += 1) for (const { about } of derive(random).steps) abouts.add(about);
+    expect(abouts.size).toBeGreaterThan(0);
     expect([...abouts].filter((about) => aboutIn(about, german) === about)).toEqual([]);
   });
 

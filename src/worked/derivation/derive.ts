@@ -211,6 +211,15 @@ function propertyOf(symbol: string, about: string): Meaning | undefined {
   };
 }
 
+/** What a value may have been as well, before it went into its step. */
+const ALSO: Readonly<Record<string, readonly Meaning[]>> = {
+  // An error is counted in its SI unit, whichever that is.
+  e: ['pressure difference', 'temperature difference'],
+  c: ['pressure difference'],
+  // From zero to the end of the scale.
+  p_span: ['gauge pressure'],
+};
+
 function originOf(
   named: NamedQuantity,
   isStated: boolean,
@@ -220,10 +229,11 @@ function originOf(
   model: GasModel | undefined,
 ): Origin {
   const { symbol, value, meaning } = named;
-  const step = before.get(keyOf(named));
+  const meanings = [meaning, ...(ALSO[symbol] ?? [])];
+  const step = meanings.map((one) => before.get(keyOf({ ...named, meaning: one }))).find((one) => one !== undefined);
   if (step !== undefined) return { from: 'step', step };
-  const leaf = leafOf(inputs, value, meaning, isStated);
-  if (value === 1 && (symbol === 'dT' || symbol === 'dp' || symbol === 'e_rho')) return { from: 'one unit' };
+  const leaf = meanings.map((one) => leafOf(inputs, value, one, isStated)).find((one) => one !== undefined);
+  if (value === 1 && ['dT', 'dp', 'e_rho', 'c'].includes(symbol)) return { from: 'one unit' };
   if (symbol === 'count') return { from: 'counted' };
   if (leaf !== undefined) {
     const row = /\.rows\[(\d+)\]/.exec(leaf.path)?.[1];

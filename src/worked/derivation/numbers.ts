@@ -13,29 +13,13 @@ export function numberOf(
   form: 'with unit' | 'bare',
   grouped = true,
 ): Expression {
-  const [mantissa = '', exponent] = text.replace('-', '−').split('e');
+  const [mantissa = '', exponent] = text.replaceAll('-', '−').split('e');
   const [whole = '', fraction] = mantissa.split('.');
   const parts = grouped && whole.replace('−', '').length > 4 ? inThrees(whole) : whole;
   const number = fraction === undefined ? parts : `${parts}${numbers.decimal}${fraction}`;
   const shown = form === 'with unit' && unit !== '1' && unit !== '' ? unit : undefined;
-  if (exponent === undefined) return { kind: 'number', text: number, ...(shown === undefined ? {} : { unit: shown }) };
-  const power = exponent.replace('+', '').replace('-', '−');
-  if (number.startsWith('−')) return { kind: 'minus', of: timesTen(number.slice(1), power) };
-  return timesTen(number, power);
-}
-
-function timesTen(number: string, power: string): Expression {
-  return {
-    kind: 'operation',
-    operator: '×',
-    left: { kind: 'number', text: number },
-    right: {
-      kind: 'operation',
-      operator: 'power',
-      left: { kind: 'number', text: '10' },
-      right: { kind: 'number', text: power },
-    },
-  };
+  const power = exponent === undefined ? '' : `e${exponent.replace('+', '')}`;
+  return { kind: 'number', text: `${number}${power}`, ...(shown === undefined ? {} : { unit: shown }) };
 }
 
 function inThrees(whole: string): string {

@@ -53,6 +53,14 @@ const MEANING: Readonly<Record<string, Meaning>> = {
   dp_below: D,
   p_span: D,
   u: D,
+  u_single: D,
+  dp_expanded: D,
+  dp_guard: D,
+  dp_beyond: D,
+  dp_vessel: D,
+  // What one unit of an error makes of (reading − target), and the size of the error in its SI unit, whichever that is.
+  c: { unit: 'Pa' },
+  e: NUMBER,
   T,
   T_1: T,
   T_2: T,
@@ -62,8 +70,11 @@ const MEANING: Readonly<Record<string, Meaning>> = {
   T_gauge_ref: T,
   T_surroundings: T,
   T_shell: T,
+  T_read: T,
   T_stop: T,
   dT: 'temperature difference',
+  dT_step: 'temperature difference',
+  dT_expanded: 'temperature difference',
   V: 'volume',
   V_n: 'volume',
   V_kit: 'volume',
@@ -114,6 +125,8 @@ const MEANING: Readonly<Record<string, Meaning>> = {
   u2_rho: NUMBER,
   e_rho: NUMBER,
   alpha: { unit: '1/K' },
+  alpha_stated: { unit: '1/K' },
+  d_alpha: { unit: '1/K' },
   percent: NUMBER,
   percent_K: { unit: '1/K' },
   digits: NUMBER,
@@ -126,6 +139,10 @@ const MEANING: Readonly<Record<string, Meaning>> = {
   E_push: { unit: 'J' },
   k: { unit: '1', from: 'published' },
   r_k: NUMBER,
+  k_p: { unit: '1', from: 'published' },
+  k_expanded: NUMBER,
+  times: NUMBER,
+  r_margin: NUMBER,
   e_TNT: { unit: 'J/kg', from: 'published' },
   t: { unit: 'min' },
   t_c: { unit: 'min' },
@@ -174,6 +191,8 @@ const MEANING: Readonly<Record<string, Meaning>> = {
 
 /** What a symbol stands for; one that is not of the library has the unit that its relation says, or none. */
 export function meaningOf(symbol: string, unit = ''): Meaning {
+  // Terms of a sum of squares: as many as there are errors.
+  if (/^u_[a-z]$/.test(symbol)) return D;
   return Object.hasOwn(MEANING, symbol) ? (MEANING[symbol] as Meaning) : { unit };
 }
 

@@ -27,6 +27,7 @@ function binds(expression: Expression): number {
   if (expression.kind === 'operation') return BINDS[expression.operator];
   if (expression.kind === 'minus') return 1;
   if (expression.kind === 'number' && /^[-−]/.test(expression.text)) return 1;
+  if (expression.kind === 'number' && expression.text.includes('e')) return 2;
   if (expression.kind === 'number' && expression.unit !== undefined) return 3;
   return 5;
 }
@@ -72,7 +73,10 @@ function print(expression: Expression, by: Printer): string {
 /** An expression in plain text: `p_abs / (ρ · R · T)`. */
 export function expressionText(expression: Expression): string {
   return print(expression, {
-    number: (text, unit) => (unit === undefined ? text : `${text} ${unit}`),
+    number: (text, unit) => {
+      const number = timesTen(text, (mantissa, power) => `${mantissa} · 10^(${power})`);
+      return unit === undefined ? number : `${number} ${unit}`;
+    },
     symbol: symbolText,
     sign: (operator) => SIGN[operator],
     group: (text) => `(${text})`,
@@ -99,7 +103,10 @@ export function expressionLatex(expression: Expression): string {
 /** An expression in HTML, with nothing but text, `var`, `sub` and `sup`. */
 export function expressionHtml(expression: Expression): string {
   return print(expression, {
-    number: (text, unit) => safe(unit === undefined ? text : `${text}\u00A0${unit}`),
+    number: (text, unit) => {
+      const number = timesTen(safe(text), (mantissa, power) => `${mantissa} · 10<sup>${power}</sup>`);
+      return unit === undefined ? number : `${number}\u00A0${safe(unit)}`;
+    },
     symbol: symbolHtml,
     sign: (operator) => SIGN[operator],
     group: (text) => `(${text})`,
@@ -165,9 +172,15 @@ function callLatex(name: string, all: readonly string[]): string {
   return `${word}\\left(${given}\\right)`;
 }
 
+/** A number with a power of ten, `1.5e−7`, as people write it. */
+function timesTen(text: string, by: (mantissa: string, power: string) => string): string {
+  const [mantissa = '', power] = text.split('e');
+  return power === undefined ? text : by(mantissa, power.replace('+', ''));
+}
+
 /** A number: a decimal comma is no separator of a list. */
 function numberLatex(text: string): string {
-  return text
+  return timesTen(text, (mantissa, power) => `${mantissa} \\cdot 10^{${power}}`)
     .replace(',', '{,}')
     .replaceAll('−', '-')
     .replace(/[\u00A0\u202F ]/g, '\\,')

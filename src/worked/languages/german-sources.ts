@@ -77,6 +77,33 @@ export const GERMAN_SOURCES: Readonly<Record<string, string>> = {
     'Toleranz in Prozent des Überdrucks (allgemeine Praxis, ohne Quelle)',
   'tolerance to the lower side, by definition': 'Toleranz nach unten, nach Definition',
   'tolerance to the upper side, by definition': 'Toleranz nach oben, nach Definition',
+  'a number to a step may be off by half of it (JCGM 100, F.2.2.1)':
+    'eine Zahl, die auf einen Schritt angegeben ist, kann um dessen Hälfte falsch sein (JCGM 100, F.2.2.1)',
+  'standard uncertainty from an expanded one, by definition (JCGM 100, 2.3.5)':
+    'Standardunsicherheit aus einer erweiterten, nach Definition (JCGM 100, 2.3.5)',
+  'the largest thermal expansion within its limit of error': 'die größte Wärmeausdehnung innerhalb ihrer Fehlergrenze',
+  'limit of an error by its sensitivity (JCGM 100, 5.1.3)':
+    'Grenze eines Fehlers mal seiner Empfindlichkeit (JCGM 100, 5.1.3)',
+  'standard uncertainty by its sensitivity (JCGM 100, 5.1.3)':
+    'Standardunsicherheit mal ihrer Empfindlichkeit (JCGM 100, 5.1.3)',
+  'standard uncertainty of the mean of independent readings (JCGM 100, 4.2.3)':
+    'Standardunsicherheit des Mittels unabhängiger Ablesungen (JCGM 100, 4.2.3)',
+  'expanded uncertainty as if the sum were normal, for comparison (JCGM 100, 6.2)':
+    'erweiterte Unsicherheit, als wäre die Summe normalverteilt, zum Vergleich (JCGM 100, 6.2)',
+  'combined standard uncertainty of independent errors (JCGM 100, 5.1.2)':
+    'kombinierte Standardunsicherheit unabhängiger Fehler (JCGM 100, 5.1.2)',
+  'distance of a reading to the lower limit, negative below it, by definition':
+    'Abstand einer Ablesung zur unteren Grenze, darunter negativ, nach Definition',
+  'distance of a reading to the upper limit, negative above it, by definition':
+    'Abstand einer Ablesung zur oberen Grenze, darüber negativ, nach Definition',
+  'distance of a reading to the lower limit of the vessel as it is warm, negative below it':
+    'Abstand einer Ablesung zur unteren Grenze des Behälters, wie er warm ist, darunter negativ',
+  'distance of a reading to the upper limit of the vessel as it is warm, negative above it':
+    'Abstand einer Ablesung zur oberen Grenze des Behälters, wie er warm ist, darüber negativ',
+  'a margin in standard uncertainties: a table of the normal distribution tells about how likely more is':
+    'ein Abstand in Standardunsicherheiten: eine Tafel der Normalverteilung sagt ungefähr, wie wahrscheinlich mehr ist',
+  'margin beyond the guard band that the accepted risk asks for, from the distribution of the sum (JCGM 106, 8.3)':
+    'Abstand über den Sicherheitsabstand hinaus, den das zugelassene Risiko verlangt, aus der Verteilung der Summe (JCGM 106, 8.3)',
   'standard deviation of a rectangle of half width dp (JCGM 100, 4.3.7)':
     'Standardabweichung eines Rechtecks der halben Breite dp (JCGM 100, 4.3.7)',
   'deviation of a reading from its target, by definition': 'Abweichung einer Ablesung vom Sollwert, nach Definition',
@@ -160,10 +187,12 @@ export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   'after the fall': 'nach dem Abfall',
   'after the time': 'nach der Zeit',
   'after {n} min': 'nach {n} min',
+  'all contributions': 'alle Beiträge',
   'allowable pressure': 'zulässiger Druck',
   barometer: 'Barometer',
   before: 'davor',
   'before draining': 'vor dem Entleeren',
+  'before the kit': 'vor dem Anschließen der Füllvorrichtung',
   bottle: 'Flasche',
   'bottle at 15 °C': 'Flasche bei 15 °C',
   bubble: 'Blase',
@@ -199,6 +228,7 @@ export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   'reference state of the volume': 'Bezugszustand des Volumens',
   release: 'Freisetzung',
   room: 'Raum',
+  'saturated vapour': 'gesättigter Dampf',
   settled: 'ausgeglichen',
   'shell to gas': 'Behälterwand gegen Gas',
   state: 'Zustand',
@@ -236,5 +266,6 @@ export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   '{about}, computed stop': '{about}, berechnetes Abschalten',
   '{about}, to settle on the target': '{about}, um auf dem Sollwert zu stehen',
   '{about}, as stated': '{about}, wie angegeben',
+  '{about}, reference': '{about}, Bezugspunkt',
   '{about}, row {n}': '{about}, Zeile {n}',
 };

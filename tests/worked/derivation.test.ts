@@ -184,6 +184,10 @@ describe('a derivation', () => {
     const confirming = steps[number - 1];
     expect(confirming?.relation.formula).toBe('p(T, rho)');
     expect(Math.abs((confirming?.result.value ?? 0) - 101e5)).toBeLessThan(1e-3);
+    expect(confirming?.from.find(({ symbol }) => symbol === 'rho')?.origin).toEqual({
+      from: 'tried',
+      step: root?.number,
+    });
     const text = textOf(
       derivationOf(given, (g, trace) => bleeding(g.spec, g.read, g.how, trace)),
       'steps',

@@ -19,6 +19,8 @@ export type Origin =
   | { readonly from: 'one unit' }
   /** Found by trial: it goes into a later step, or comes out of one, that leads to what was wanted. */
   | { readonly from: 'trial'; readonly step: number }
+  /** The same value as in an earlier step, which was found by trial. */
+  | { readonly from: 'tried'; readonly step: number }
   /** So many of the steps before. */
   | { readonly from: 'counted' }
   /** Worked out in the calculation without a step of its own. */

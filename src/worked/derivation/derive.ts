@@ -116,11 +116,16 @@ function withTrials(steps: readonly DerivedStep[]): DerivedStep[] {
     if (step.state === undefined) continue;
     for (const one of [...step.from, step.result]) next.set(keyOf(one), step.number);
   }
-  const from = (one: Argument): Argument => {
-    const step = one.origin.from === 'calculation' ? confirmed.get(keyOf(one)) : undefined;
-    return step === undefined ? one : { ...one, origin: { from: 'trial', step } };
+  const tried = new Map<string, number>();
+  const from = (one: Argument, number: number): Argument => {
+    const key = keyOf(one);
+    const step = one.origin.from === 'calculation' ? confirmed.get(key) : undefined;
+    if (step === undefined) return one;
+    const before = tried.get(key);
+    if (before === undefined) tried.set(key, number);
+    return { ...one, origin: before === undefined ? { from: 'trial', step } : { from: 'tried', step: before } };
   };
-  return steps.map((step) => ({ ...step, from: step.from.map(from) }));
+  return steps.map((step) => ({ ...step, from: step.from.map((one) => from(one, step.number)) }));
 }
 
 /** The model of a state: the one whose equation it fulfils, if several were handed in. */

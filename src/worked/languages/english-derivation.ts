@@ -13,6 +13,7 @@ export const ENGLISH_DERIVATION: DerivationWords = {
     published: 'published: {source}',
     'one unit': 'a change of one unit',
     trial: 'found by trial: step {step} confirms it',
+    tried: 'as tried in step {step}',
     counted: 'counted',
     calculation: 'worked out in the calculation, without a step of its own',
   },

@@ -13,6 +13,7 @@ export const GERMAN_DERIVATION: DerivationWords = {
     published: 'veröffentlicht: {source}',
     'one unit': 'eine Änderung um eine Einheit',
     trial: 'durch Probieren gefunden: Schritt {step} bestätigt es',
+    tried: 'wie in Schritt {step} probiert',
     counted: 'gezählt',
     calculation: 'in der Rechnung ermittelt, ohne eigenen Schritt',
   },

@@ -28,7 +28,7 @@ export function filling({ filling, accumulators }) {
   return [
     '',
     'FILLING, step by step',
-    ...columns([['', 'at 15 °C', '', 'usable', 'use', 'reads after', ''], ...rows]),
+    ...columns([['', 'at 15 °C', '', 'above residual', 'use', 'reads after', ''], ...rows]),
     ...(steps.length === 0 ? ['  Nothing can be filled.'] : []),
     ...steps.flatMap((step, i) => {
       const to = filling.accumulators.find(({ group, name }) => group === step.group && name === step.name);
@@ -121,7 +121,7 @@ export function safety({ safety }) {
       ...(hot === undefined
         ? []
         : wrap(
-            `a gas at its upper limit comes to ${about(hot.pressure, 0.1)} when hottest, ${hot.outcome} of ` +
+            `a gas at its upper limit comes to ${about(hot.pressure, 0.1, 'up')} when hottest, ${hot.outcome} of ` +
               about(hot.allowable, 0.1),
             '    ',
           )),
@@ -135,7 +135,7 @@ export function safety({ safety }) {
       ...(ratings === undefined || ratings.problems.length === 0
         ? []
         : ratings.problems.flatMap(({ code, part, limit, pressure }) =>
-            wrap(`${part} ${code}: it takes ${about(limit, 1)}, and ${about(pressure, 1)} may come`, '    '),
+            wrap(`${part} ${code}: it takes ${about(limit, 1)}, and ${about(pressure, 1, 'up')} may come`, '    '),
           )),
       ...(ratings?.outcome === 'nothing found' ? ['    ratings of the charging line: nothing found'] : []),
       ...(leakTest === undefined ? [] : wrap(leakText(leakTest), '    ')),
@@ -166,7 +166,7 @@ function purgeText({ outcome, fillings, left, gas }) {
 
 /** @param {Safety['releases'][number]} release */
 function released({ of, name, outcome, lowest }) {
-  const percent = (100 * lowest.fraction).toFixed(1);
+  const percent = (Math.floor(1000 * lowest.fraction) / 10).toFixed(1); // never more oxygen than there is
   return wrap(
     `the gas of one ${of} (${printable(name)}) released: ${percent} % oxygen (${lowest.by}, ${lowest.ventilation}), ` +
       `${outcome}; measure before anybody enters`,
@@ -177,14 +177,21 @@ function released({ of, name, outcome, lowest }) {
 /**
  * @param {Pressure} pressure
  * @param {number} step in the unit of the pressure
+ * @param {'up' | 'nearest even'} toward
  */
-function inUnit({ value, unit }, step) {
-  return write(gauge(Number(value), unit), { step, unit }).replace(' gauge', '');
+function inUnit({ value, unit }, step, toward = 'nearest even') {
+  return write(gauge(Number(value), unit), { step, unit, toward }).replace(' gauge', '');
 }
 
-/** Where nobody reads a gauge: to a step in bar, in MPa a tenth of it. @param {Pressure} pressure @param {number} step */
-function about(pressure, step) {
-  return inUnit(pressure, pressure.unit === 'MPa' ? Number((step / 10).toPrecision(1)) : step);
+/**
+ * Where nobody reads a gauge: to a step in bar, in MPa a tenth of it.
+ *
+ * @param {Pressure} pressure
+ * @param {number} step
+ * @param {'up' | 'nearest even'} [toward]
+ */
+function about(pressure, step, toward) {
+  return inUnit(pressure, pressure.unit === 'MPa' ? Number((step / 10).toPrecision(1)) : step, toward);
 }
 
 /** @param {{ value: number }} energy */

@@ -116,7 +116,7 @@ export const SUPPLY = [
   },
   {
     name: 'fillingPlan',
-    args: fc.tuple(filling),
+    args: fc.tuple(filling, maybeTrace),
     holds: (answer) => {
       const { gas, steps: done, accumulators } = /** @type {FillingPlan} */ (answer);
       const off = gas.before.moles - gas.after.moles - gas.vented.amount.moles;

@@ -2,6 +2,7 @@ import { caused, type CausedCaution } from '../basis/caused.js';
 import { USUAL, type CautionCode } from '../basis/caution.js';
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
 import { duplicateName, notAList, tooLong } from '../basis/problem.js';
+import type { Trace } from '../basis/relation.js';
 import type { Source } from '../basis/source.js';
 import type { SupplyCode } from '../basis/words.js';
 import { gasQuantity, type GasQuantity } from '../charge/charge.js';
@@ -13,6 +14,7 @@ import { bottleNumbers, needPurity, stateOf, type Bottle, type BottleNumbers, ty
 import { checkedRig, neededDifference, type Rig } from './kit.js';
 import { checkedOrder, type Objective } from './objective.js';
 import { accumulatorUnfit, bottleUnfit, isFilled, told, type FillingStep, type Parts } from './result.js';
+import { showPlan } from './shown.js';
 import { pressureOf, sinkOf, sourceOf, stockOf, type Stock } from './stock.js';
 import { checkedToFill, type ToFill } from './to-fill.js';
 
@@ -128,7 +130,7 @@ export const MOST_IN_PLAN = 1000;
  * plan.optimal; // => 'proven'
  * ```
  */
-export function fillingPlan(given: PlanGiven): FillingPlan {
+export function fillingPlan(given: PlanGiven, trace?: Trace): FillingPlan {
   const checked = checkedFilling(given);
   const { gas, bottles, accumulators, rig, order } = checked;
   const fit = bottles.filter((one) => bottleUnfit(one, rig).length === 0);
@@ -141,6 +143,7 @@ export function fillingPlan(given: PlanGiven): FillingPlan {
   );
   const best = bestOf(stock, order);
   const after = told(stock, { bottles: fit, accumulators: wanting }, best.moves);
+  if (trace !== undefined) showPlan(trace, gas, stock, { bottles: fit, accumulators: wanting }, best.moves);
   const isEnough = best.objectives.some(({ objective, gap }) => objective === 'accumulators completed' && gap === 0);
   const boosterNeeded = accumulators.filter((one) => !isFilled(one) && isAboveAll(one, fit, rig));
   const sum = (amounts: readonly number[]): number => amounts.reduce((total, n) => total + n, 0);

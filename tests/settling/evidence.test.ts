@@ -86,6 +86,39 @@ const anyDecay = (excess: fc.Arbitrary<number>): fc.Arbitrary<Decay> =>
   });
 const value = ({ tau, settled, excess }: Decay, t: number): number => settled + excess * Math.exp(-t / tau);
 
+describe('a time constant that is known', () => {
+  // Newton's law of cooling: a fall that bends less than this vessel cools is no cooling alone.
+  test.each([0.5, 0.8, 0.95, 1.05, 1.25, 2])('against a fall of %d times as long a one', (ratio) => {
+    fc.assert(
+      fc.property(anyDecay(evenly(5, 15)), (decay) => {
+        const readings = decay.times.map((x) => ({
+          minutes: x * decay.tau,
+          pressure: bar(value(decay, x * decay.tau)),
+        }));
+        const given = { gaugeStep: step(0.001), after: 'filling', timeConstantMinutes: decay.tau / ratio } as const;
+        const { outcome } = settlingEvidence(readings, given);
+        expect(outcome).toBe(ratio > 1 ? 'not levelling out' : 'levelling out');
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  test('or else the time of watching: less than one time constant of it is no levelling out', () => {
+    for (const [ratio, outcome] of [
+      [0.9, 'levelling out'],
+      [1.1, 'not levelling out'],
+    ] as const) {
+      // prettier-ignore
+      const tau = 20 * ratio;
+      const readings = [0, 5, 10, 15, 20].map((minutes) => ({
+        minutes,
+        pressure: bar(140 + 9 * Math.exp(-minutes / tau)),
+      }));
+      expect(settlingEvidence(readings, { gaugeStep: step(0.001), after: 'filling' }).outcome).toBe(outcome);
+    }
+  });
+});
+
 describe('the time constant', () => {
   test('of readings without rounding is the one that made them', () => {
     fc.assert(

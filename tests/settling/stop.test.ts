@@ -245,3 +245,24 @@ test('a plan is plain data that JSON carries', () => {
     steps: [{ stop: { kind: 'gauge pressure' } }],
   });
 });
+
+test('no stop lies above the allowable pressure, whatever the mark, the allowance and the way', () => {
+  let withheld = 0;
+  fc.assert(
+    fc.property(
+      evenly(140.2, 144),
+      evenly(3, 60),
+      fc.constantFrom(0.1, 0.5, 1, 2),
+      evenly(0.5, 4),
+      fc.constantFrom(permitted, notPermitted),
+      (allowable, by, step, allowance, given) => {
+        const settling = { allowance: barOf(allowance), minutes: 5 };
+        const plan = planOf(specOf(140, 40, { allowable: bar(allowable), settling }), below(by, step), given);
+        if (plan.charge.stop.action === 'withheld') withheld += 1;
+        for (const { stop } of plan.steps) expect(stop.pascals).toBeLessThanOrEqual(bar(allowable).pascals);
+      },
+    ),
+    { numRuns: 100 },
+  );
+  expect(withheld).toBeGreaterThan(20);
+});

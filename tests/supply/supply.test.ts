@@ -376,6 +376,34 @@ describe('what one bottle serves', () => {
     expect(plan.steps).toHaveLength(accumulators);
   });
 
+  test.each([
+    ['above the difference of the regulator', 30, 5],
+    ['above a residual pressure that is higher than the pressure wanted', 0, 165],
+    ['above the higher of both', 10, 160],
+  ])('leaves it %s, as a plan does', (_, difference, residual) => {
+    const one = emptyTo('A', 100, 140);
+    const regulator = {
+      difference: pressureDifference(difference, 'bar'),
+      ratedInlet: bar(300),
+      ratedOutlet: bar(250),
+    };
+    const rig = { ...RIG, regulator };
+    const bottle = bottleOf('1', 190, 20, { residual: bar(residual) });
+    const { accumulators, usable, after } = serves(nitrogen, bottle, one, rig);
+    const alone = serves(nitrogen, bottleOf('1', 190), one, RIG);
+    expect(usable.amount.moles).toBeLessThan(alone.usable.amount.moles);
+    const plan = fillingPlan(
+      fillingOf({
+        bottles: [bottle],
+        rig,
+        accumulators: Array.from({ length: accumulators + 1 }, (_, i) => ({ ...one, name: String(i) })),
+      }),
+    );
+    expect(plan.objectives[0]?.reached).toBe(accumulators);
+    expect(Math.abs(after.pascals - (plan.bottles[0]?.after.pascals ?? 0))).toBeLessThan(1e-3);
+    expect(after.pascals).toBeGreaterThanOrEqual(Math.max(140 + difference, residual) * 1e5);
+  });
+
   test('is none above its pressure: a booster is needed', () => {
     const answer = serves(nitrogen, bottleOf('1', 139), emptyTo('A', 100, 140), RIG);
     expect(answer).toMatchObject({ accumulators: 0, booster: 'needed', because: ['target above every bottle'] });

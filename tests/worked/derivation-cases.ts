@@ -17,6 +17,7 @@ import {
   draining,
   explainingTemperature,
   filling,
+  fillingPlan,
   gauge,
   idealNitrogen,
   isentropicExpansion,
@@ -27,6 +28,7 @@ import {
   normalConditions,
   normalVolume,
   normalVolumeAsIdealGas,
+  OBJECTIVES,
   oxygenAfterRelease,
   oxygenInDryAir,
   pressureDifference,
@@ -357,6 +359,37 @@ export const CASES: readonly Case[] = [
         },
       };
       return derivationOf(given, (g, trace) => serves(g.gas, g.bottle, g.accumulator, g.rig, trace));
+    },
+  ],
+  [
+    'fillingPlan',
+    (r) => {
+      const ambient = anyAmbient(r);
+      const to = r.between(120, 150);
+      const accumulators = ['EV 1', 'EV 2'].map((name) => ({
+        name,
+        gasVolume: volume(r.between(2, 8), 'L'),
+        read: { pressure: bar(r.between(30, 60)), temperature: celsius(r.between(5, 45)), ambient },
+        to: bar(to),
+        allowable: bar(210),
+      }));
+      const bottles = [
+        { ...anyBottle(r, r.between(90, 110)), waterVolume: volume(10, 'L') },
+        { ...anyBottle(r, r.between(175, 190)), name: 'N2-2', waterVolume: volume(r.between(12, 40), 'L') },
+      ];
+      const given = {
+        gas: nitrogen,
+        leastPurityPercent: 99,
+        accumulators,
+        bottles,
+        rig: {
+          kit: { volume: volume(r.between(10, 80, 0), 'mL'), rated: bar(300) },
+          regulator: { difference: barOf(r.between(0, 7)), ratedInlet: bar(300), ratedOutlet: bar(250) },
+        },
+        // The low bottle first, so that some steps end by equalisation.
+        objectives: ['accumulators completed', 'useful remainder', ...OBJECTIVES.slice(1, 4)] as const,
+      };
+      return derivationOf({ given }, (g, trace) => fillingPlan(g.given, trace));
     },
   ],
   ['toFill', bySpecAndReading(({ spec, reading }, trace) => toFill('EV 1', spec, reading, trace))],

@@ -18,8 +18,15 @@ import {
   temperature,
   toAbsolute,
   uncertainty,
+  type Bleeding,
+  type Draining,
+  type Filling,
+  type FillingPlan,
   type GasModel,
+  type LeakShown,
+  type Serves,
   type Step,
+  type StoredEnergy,
 } from 'isochore';
 import {
   comparisonBlocks,
@@ -42,6 +49,7 @@ import { bar, celsius, hPa, readingWith, specBy, specOf, tableOf } from '../supp
 import { INSTRUMENTS } from '../support/instruments.js';
 import { equationsByStep, printedNumber } from '../support/printed.js';
 import { randomBy } from '../support/random.js';
+import { relativeError } from '../support/reference.js';
 import { CASES } from './derivation-cases.js';
 
 const UNITS = { pressure: 'bar', temperature: '°C', volume: 'L', mass: 'kg' } as const;
@@ -55,7 +63,17 @@ const textOf = (derivation: Derivation, detail: Reader['detail'], language = eng
   documentText(derivationDocument(derivation, 'x', reader(detail, language)), { width: 300 });
 
 const FILLING_AND_SAFETY = [
-  ...['bottleState', 'checkLoss', 'beforeCheck', 'serves', 'filling', 'bleeding', 'draining', 'settlingCurve'],
+  ...[
+    'bottleState',
+    'checkLoss',
+    'beforeCheck',
+    'serves',
+    'fillingPlan',
+    'filling',
+    'bleeding',
+    'draining',
+    'settlingCurve',
+  ],
   ...['whereToStop', 'pressureWhenHot', 'oxygenAfterRelease', 'storedEnergy', 'isentropicExpansion', 'purge'],
   ...['leakTest', 'ratings'],
 ];
@@ -108,6 +126,52 @@ describe('a derivation', () => {
           }
     },
   );
+
+  // A derivation that shows other numbers than the result explains nothing.
+  test('of filling, settling and safety ends in the numbers of the result', () => {
+    const random = randomBy(5);
+    const drawn = (name: string): Derivation => CASES.find(([one]) => one === name)?.[1](random) as Derivation;
+    const last = ({ steps }: Derivation, about: string, gives: string): number =>
+      steps.filter((step) => step.about === about && step.relation.gives === gives).at(-1)?.result.value ?? Number.NaN;
+    let equalised = 0;
+    for (let i = 0; i < 12; i += 1) {
+      const serving = drawn('serves');
+      const served = serving.result as Serves;
+      expect(last(serving, 'bottle', 'count')).toBe(served.accumulators);
+      expect(last(serving, 'bottle afterwards', 'p_g')).toBe(served.after.pascals);
+      const planning = drawn('fillingPlan');
+      const { steps } = planning.result as FillingPlan;
+      expect(steps.length).toBeGreaterThan(1);
+      steps.forEach(({ bottleAfter, ended }, k) => {
+        const shown = last(planning, `bottle afterwards, step ${k + 1}`, 'p_g');
+        expect(Math.abs(shown - bottleAfter.pascals)).toBeLessThan(1e-2);
+        const dp = last(planning, `bottle less accumulator, step ${k + 1}`, 'dp');
+        expect(Number.isNaN(dp)).toBe(ended === 'at the pressure wanted');
+        if (ended === 'equalised') equalised += 1;
+      });
+      const fill = drawn('filling');
+      const { adiabatic } = fill.result as Filling;
+      if (adiabatic.outcome === 'reached') {
+        expect(last(fill, 'settled, adiabatic', 'p_g')).toBe(adiabatic.settled.pascals);
+        expect(last(fill, 'stop, adiabatic', 'T')).toBe(adiabatic.temperature.kelvins);
+        // What the balance leads to is the temperature that was found: its energy by the model is the one it has by hand.
+        const [rho, u] = fill.steps.find(({ relation }) => relation.formula === 'u(T, rho) = u_mol')?.from ?? [];
+        const end = { temperature: adiabatic.temperature, density_mol_m3: rho?.value ?? Number.NaN };
+        expect(relativeError(u?.value ?? Number.NaN, stateAt(nitrogen, end).internalEnergy_J_mol)).toBeLessThan(1e-11);
+      }
+      const out = drawn('bleeding');
+      expect(last(out, 'settled, adiabatic', 'p_g')).toBe((out.result as Bleeding).adiabatic.settled.pascals);
+      const drained = drawn('draining');
+      expect(last(drained, 'settled', 'dp')).toBe((drained.result as Draining).mostLow.pascals);
+      const leak = drawn('leakTest');
+      expect(last(leak, 'gauge', 'dp')).toBe((leak.result as LeakShown).gauge.fall.pascals);
+      const stored = drawn('storedEnergy');
+      const { charged } = stored.result as StoredEnergy;
+      expect(last(stored, 'charged', 'm')).toBe(charged.tnt.kilograms);
+      expect(last(stored, 'charged', 'E')).toBe(charged.realGas.lessAtmosphere_J);
+    }
+    expect(equalised).toBeGreaterThan(3);
+  });
 
   test('says of what a solver found that it was tried, and which step confirms it', () => {
     const given = {

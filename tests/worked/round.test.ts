@@ -156,6 +156,36 @@ describe('filling and safety numbers', () => {
     expect(lines.indexOf('Filling, step by step')).toBeLessThan(lines.indexOf('Safety numbers'));
   });
 
+  test('say where bleeding stops, from low to high, and what a check cost most', () => {
+    const { filling } = report;
+    const [bled] = filling?.bleeding ?? [];
+    const stops = typeof bled?.stops === 'string' ? undefined : bled?.stops.steps[0];
+    const line = lines.find((one) =>
+      one.startsWith(`- ${bled?.name ?? ''}, to be bled: Stop at ${stops?.mark.value ?? ''} `),
+    );
+    const [, low, high] = /it settles at ([\d.]+) bar gauge to ([\d.]+) bar gauge/.exec(line ?? '') ?? [];
+    expect(Number(low)).toBeLessThan(Number(high));
+    expect(Number(high)).toBeCloseTo(Number(stops?.settled.adiabatic.value), 1);
+    // FI 7 has the lowest pressure of those that still have gas.
+    expect(lines.filter((one) => one.startsWith('- A check itself costs gas. It took most from '))).toEqual([
+      '- A check itself costs gas. It took most from FI 7, 0.003 kg: before the kit was connected it held 10.09 MPa gauge, 0.20 MPa more than was read.',
+    ]);
+  });
+
+  test('say what a leak test shows and what purging leaves', () => {
+    const said = (start: string): string[] => lines.filter((one) => one.startsWith(start));
+    for (const { specification, leakTest, purge } of report.safety?.specifications ?? []) {
+      const tests = said(`- ${specification}: leak test for the loss that matters: `);
+      expect(tests).toHaveLength(2);
+      expect(tests[0]).toMatch(/with liquid, a bubble every [\d.]+ min, which shows it\.$/);
+      expect(tests[1]).toMatch(/the gauge falls by [\d.]+ (bar|MPa), which does NOT show it; 0\.\d+ K of cooling does/);
+      expect([leakTest?.bubbles.against, leakTest?.gauge.against]).toEqual(['shows it', 'does not show it']);
+      const [, percent] = /after 3 fillings ([\d.]+) % of it are left/.exec(said(`- ${specification}: gas that is not`)[0] ?? '') ?? []; // prettier-ignore
+      expect(Number(percent)).toBeGreaterThanOrEqual(100 * (purge?.left.at(-1) ?? Number.NaN));
+      expect(Number(percent)).toBeLessThan(100 * (purge?.left.at(-1) ?? Number.NaN) + 0.0101);
+    }
+  });
+
   test('are rounded to the side that does not make them smaller', () => {
     const { safety } = report;
     if (safety === undefined) throw new Error('no safety numbers');

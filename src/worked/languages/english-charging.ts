@@ -7,7 +7,7 @@ export const ENGLISH_FILLING: FillingWords = {
     bottle: 'bottle',
     at15C: 'gauge pressure at 15 °C',
     state: 'state',
-    usable: 'usable',
+    aboveResidual: 'above its residual pressure',
     use: 'use',
     after: 'reads after',
     because: 'why',
@@ -27,6 +27,11 @@ export const ENGLISH_FILLING: FillingWords = {
   again: 'Read, and then again:',
   notInBand: 'That is not in the band.',
   noMark: 'There is no mark of this gauge to stop at.',
+  bleed: '{name}, to be bled:',
+  noBleeding: 'no stop can be given: gas of this pressure would condense on the way; look at the reading again.',
+  checked:
+    'A check itself costs gas. It took most from {name}, {gas}: before the kit was connected it held {before}, {fall} more ' +
+    'than was read.',
   undone: '{name} stays undone: {because}; {missing} missing.',
   proven: 'No plan of such steps is better: proven.',
   notProven: 'That no plan is better is not proven: {objectives}.',
@@ -75,6 +80,24 @@ export const ENGLISH_SAFETY: SafetyWords = {
     vessel: 'vessel',
   },
   nothingFound: '{specification}: ratings of the charging line: nothing found, which is no approval.',
+  leak: {
+    bubbles:
+      '{specification}: leak test for the loss that matters: with liquid, a bubble every {minutes} min, {against}.',
+    noBubbles: '{specification}: leak test for the loss that matters: with liquid, no bubble, {against}.',
+    gauge:
+      '{specification}: leak test for the loss that matters: the gauge falls by {fall}, {against}; {cooling} of cooling ' +
+      'does the same.',
+  },
+  against: { 'shows it': 'which shows it', 'does not show it': 'which does NOT show it' },
+  purged:
+    '{specification}: gas that is not known, let out and purged: after {fillings} fillings {percent} of it are left, for ' +
+    '{gas} of nitrogen.',
+  notPurged: {
+    'not reached by any number of fillings':
+      '{specification}: no number of fillings leaves as little of a gas that is not known as is wanted.',
+    'not reached by the most that are counted':
+      '{specification}: {fillings} fillings do not leave as little of a gas that is not known as is wanted.',
+  },
   release: {
     accumulator:
       'The gas of one accumulator ({name}) released: {percent} oxygen ({by}, {ventilation}), {outcome}; measure before anybody enters.',

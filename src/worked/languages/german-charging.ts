@@ -7,7 +7,7 @@ export const GERMAN_FILLING: FillingWords = {
     bottle: 'Flasche',
     at15C: 'Überdruck bei 15 °C',
     state: 'Füllstand',
-    usable: 'nutzbar',
+    aboveResidual: 'über ihrem Restdruck',
     use: 'Verwendung',
     after: 'zeigt danach',
     because: 'Grund',
@@ -27,6 +27,11 @@ export const GERMAN_FILLING: FillingWords = {
   again: 'Ablesen, und dann noch einmal:',
   notInBand: 'Das liegt nicht im Band.',
   noMark: 'Dieses Manometer hat keinen Teilstrich zum Aufhören.',
+  bleed: '{name}, abzulassen:',
+  noBleeding: 'kein Druck zum Aufhören: Gas von diesem Druck würde dabei kondensieren; die Ablesung nochmals ansehen.',
+  checked:
+    'Auch eine Prüfung kostet Gas. Am meisten nahm sie {name}, {gas}: vor dem Anschließen der Füllvorrichtung waren es ' +
+    '{before}, {fall} mehr als abgelesen.',
   undone: '{name} bleibt unfertig: {because}; es fehlen {missing}.',
   proven: 'Kein Plan aus solchen Schritten ist besser: bewiesen.',
   notProven: 'Dass kein Plan besser ist, ist nicht bewiesen: {objectives}.',
@@ -81,6 +86,26 @@ export const GERMAN_SAFETY: SafetyWords = {
     vessel: 'Behälter',
   },
   nothingFound: '{specification}: Zulassungen der Füllleitung: nichts gefunden, was keine Freigabe ist.',
+  leak: {
+    bubbles:
+      '{specification}: Lecksuche nach dem Verlust, auf den es ankommt: mit Flüssigkeit alle {minutes} min eine Blase, ' +
+      '{against}.',
+    noBubbles:
+      '{specification}: Lecksuche nach dem Verlust, auf den es ankommt: mit Flüssigkeit keine Blase, {against}.',
+    gauge:
+      '{specification}: Lecksuche nach dem Verlust, auf den es ankommt: das Manometer fällt um {fall}, {against}; {cooling} ' +
+      'Abkühlung tun dasselbe.',
+  },
+  against: { 'shows it': 'was ihn zeigt', 'does not show it': 'was ihn NICHT zeigt' },
+  purged:
+    '{specification}: Gas, das nicht bekannt ist, abgelassen und gespült: nach {fillings} Füllungen sind noch {percent} ' +
+    'davon da, für {gas} Stickstoff.',
+  notPurged: {
+    'not reached by any number of fillings':
+      '{specification}: keine Zahl von Füllungen lässt so wenig von einem Gas, das nicht bekannt ist, wie gewünscht.',
+    'not reached by the most that are counted':
+      '{specification}: {fillings} Füllungen lassen nicht so wenig von einem Gas, das nicht bekannt ist, wie gewünscht.',
+  },
   release: {
     accumulator:
       'Das Gas eines Speichers ({name}) freigesetzt: {percent} Sauerstoff ({by}, {ventilation}), {outcome}; messen, bevor ' +

@@ -178,6 +178,7 @@ export const GERMAN_SOURCES: Readonly<Record<string, string>> = {
 
 export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   accumulator: 'Speicher',
+  'accumulator afterwards': 'Speicher danach',
   'accumulator and kit': 'Speicher und Füllvorrichtung',
   add: 'nachfüllen',
   after: 'danach',
@@ -243,6 +244,7 @@ export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   'volume after': 'Volumen danach',
   'well mixed': 'voll durchmischt',
   'above the residual pressure': 'über dem Restdruck',
+  'bottle less accumulator': 'Flasche weniger Speicher',
   'bottle afterwards': 'Flasche danach',
   coldest: 'am kältesten',
   expansion: 'Entspannung',
@@ -257,6 +259,7 @@ export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   '{about}, adiabatic': '{about}, adiabat',
   '{about}, isothermal': '{about}, isotherm',
   '{about}, in time': '{about}, in der Zeit',
+  '{about}, step {n}': '{about}, Schritt {n}',
   '{about}, stage {n}': '{about}, Stufe {n}',
   '{about}, computed stop': '{about}, berechnetes Abschalten',
   '{about}, to settle on the target': '{about}, um auf dem Sollwert zu stehen',

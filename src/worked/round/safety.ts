@@ -1,9 +1,11 @@
 // Numbers about what can hurt, as the report has them, rounded to the side that does not make them smaller.
+import { write } from '../../quantity/step.js';
+import { temperatureDifference } from '../../quantity/temperature.js';
 import type { SafetyJson } from '../../record/safety-shape.js';
 import type { Block, Line } from '../document/block.js';
 import { given } from '../document/given.js';
 import { lineOf } from '../document/line.js';
-import { stepAt, writtenGauge, type About } from './about.js';
+import { differenceText, stepAt, writtenGauge, type About } from './about.js';
 
 export function safety(about: About): readonly Block[] {
   const { safety } = about.report;
@@ -21,7 +23,7 @@ export function safety(about: About): readonly Block[] {
 }
 
 function ofSpecification(
-  { specification, hot, energy, ratings }: SafetyJson['specifications'][number],
+  { specification, hot, energy, ratings, leakTest, purge }: SafetyJson['specifications'][number],
   { language, say }: About,
 ): readonly Line[] {
   const words = language.document.safety;
@@ -53,7 +55,43 @@ function ofSpecification(
       }),
     );
   if (ratings?.outcome === 'nothing found') lines.push(lineOf(words.nothingFound, whose));
+  if (leakTest !== undefined) {
+    const { bubbles, gauge } = leakTest;
+    const minutes = bubbles.minutesApart;
+    lines.push(
+      lineOf(minutes === 'none' ? words.leak.noBubbles : words.leak.bubbles, {
+        ...whose,
+        minutes: minutes === 'none' ? '' : say(String(Number(minutes.toPrecision(2)))),
+        against: words.against[bubbles.against],
+      }),
+      lineOf(words.leak.gauge, {
+        ...whose,
+        fall: say(differenceText(gauge.fall, stepAt(gauge.fall.unit, 0.001), 'down')),
+        cooling: say(kelvins(gauge.sameAsCoolingBy)),
+        against: words.against[gauge.against],
+      }),
+    );
+  }
+  if (purge !== undefined) {
+    const { outcome, fillings, left, gas } = purge;
+    const values = {
+      ...whose,
+      fillings: String(fillings),
+      percent: say(`${(Math.ceil(1e4 * (left.at(-1) ?? 0)) / 100).toFixed(2)} %`),
+      gas: say(gas.rounded.mass),
+    };
+    lines.push(lineOf(outcome === 'reached' ? words.purged : words.notPurged[outcome], values));
+  }
   return lines;
+}
+
+type LeakTestJson = NonNullable<SafetyJson['specifications'][number]['leakTest']>;
+
+function kelvins({ value, unit }: LeakTestJson['gauge']['sameAsCoolingBy']): string {
+  return write(temperatureDifference(Number(value), unit), { step: 0.001, unit, toward: 'down' }).replace(
+    / difference$/,
+    '',
+  );
 }
 
 function kilojoules({ value }: { readonly value: number }): string {

@@ -10,19 +10,19 @@ const asDependency = (config) => /** @type {T} */ ({ ...config, logOverride: { '
 const kept = [
   { name: 'target and band', path: 'dist/index.js', import: '{ specification, target, band }', limit: '11.5 kB' },
   { name: 'judge a reading', path: 'dist/index.js', import: '{ specification, judge }', limit: '14 kB' },
-  { name: 'all of isochore', path: 'dist/index.js', import: '*', limit: '95 kB' },
-  { name: 'all of isochore/record, with zod', path: 'dist/record/index.js', import: '*', limit: '122 kB' },
+  { name: 'all of isochore', path: 'dist/index.js', import: '*', limit: '96 kB' },
+  { name: 'all of isochore/record, with zod', path: 'dist/record/index.js', import: '*', limit: '124 kB' },
   {
     name: 'an adjustment card in English',
     path: 'dist/worked/index.js',
     import: '{ card, documentHtml, english }',
-    limit: '35 kB',
+    limit: '36 kB',
   },
   {
     name: 'all of isochore/worked, with the record, zod and both languages',
     path: 'dist/worked/index.js',
     import: '*',
-    limit: '181 kB',
+    limit: '184 kB',
   },
 ];
 

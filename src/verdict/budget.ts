@@ -1,5 +1,5 @@
 import type { CautionCode } from '../basis/caution.js';
-import { relation, step1, step2, type Trace } from '../basis/relation.js';
+import { relation, step2, type Trace } from '../basis/relation.js';
 import type { ContributionCode, NotCounted } from '../basis/words.js';
 import {
   gaugeOf,
@@ -83,19 +83,11 @@ export interface NoBudget {
 export const STANDARD_OF_RECTANGLE = /* @__PURE__ */ relation({
   gives: 'u',
   unit: 'Pa',
-  from: ['dp'],
-  formula: 'dp / sqrt(3)',
-  source: 'standard deviation of a rectangle of half width dp (JCGM 100, 4.3.7)',
-  of: (dp) => dp / Math.sqrt(3),
-});
-
-export const HALF_WIDTH = /* @__PURE__ */ relation({
-  gives: 'dp',
-  unit: 'Pa',
   from: ['c', 'e'],
-  formula: 'abs(c) * e',
-  source: 'limit of an error by its sensitivity (JCGM 100, 5.1.3)',
-  of: (c, e) => Math.abs(c) * e,
+  formula: 'abs(c) * e / sqrt(3)',
+  source:
+    'standard deviation of a rectangle whose half width is the limit of an error by its sensitivity (JCGM 100, 4.3.7)',
+  of: (c, e) => (Math.abs(c) * e) / Math.sqrt(3),
 });
 
 export const STANDARD_OF_NORMAL = /* @__PURE__ */ relation({
@@ -136,7 +128,7 @@ export function standardOf(
   const one =
     distribution === 'normal'
       ? step2(trace, STANDARD_OF_NORMAL, of, c, size)
-      : step1(trace, STANDARD_OF_RECTANGLE, of, step2(trace, HALF_WIDTH, of, c, size));
+      : step2(trace, STANDARD_OF_RECTANGLE, of, c, size);
   return repeats === 'per reading' && readings > 1 ? step2(trace, STANDARD_OF_MEAN, of, one, readings) : one;
 }
 

@@ -5,6 +5,7 @@ import {
   bleeding,
   check,
   cubicNitrogen,
+  decide,
   idealNitrogen,
   isFault,
   nitrogen,
@@ -16,6 +17,7 @@ import {
   target,
   temperature,
   toAbsolute,
+  uncertainty,
   type Bleeding,
   type Draining,
   type Filling,
@@ -44,6 +46,7 @@ import { evaluate } from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import { expressionLatex } from '../../src/worked/formula/expression.js';
 import { bar, celsius, hPa, readingWith, specBy, specOf, tableOf } from '../support/accumulator.js';
+import { INSTRUMENTS } from '../support/instruments.js';
 import { equationsByStep, printedNumber } from '../support/printed.js';
 import { randomBy } from '../support/random.js';
 import { relativeError } from '../support/reference.js';
@@ -200,6 +203,47 @@ describe('a derivation', () => {
     const { steps } = derivationOf({ spec, cold }, (g, trace) => check(g.spec, g.cold, trace));
     const [T, p] = steps.find(({ about }) => about === 'reference state of the volume')?.from ?? [];
     expect([T?.origin.from, p?.origin.from]).toEqual(['published', 'published']);
+  });
+
+  test('tells one input from another of the same value by what the step is about', () => {
+    const given = { spec, reading, instruments: INSTRUMENTS };
+    const { steps } = derivationOf(given, (g, trace) => uncertainty(g.spec, g.reading, g.instruments, trace));
+    const pathsOf = (about: string, symbol: string): (string | undefined)[] =>
+      steps
+        .filter((step) => step.about === about)
+        .flatMap(({ from }) => from.filter((one) => one.symbol === symbol))
+        .map(({ origin }) => ('path' in origin ? origin.path : undefined));
+    // One bar is the step of the gauge and of the manual; one kelvin the limit of the thermometer and its step.
+    expect(pathsOf('gauge step', 'dp_step')).toEqual(['reading.gaugeStep']);
+    expect(pathsOf('printed pressure', 'dp_step')).toEqual(['instruments.printed.pressure']);
+    expect(pathsOf('thermometer', 'e')).toEqual(['instruments.thermometer.accuracy.limit']);
+    expect(pathsOf('thermometer step', 'dT_step')).toEqual(['instruments.thermometer.step']);
+    expect(pathsOf('shell to gas', 'e')).toEqual(['instruments.thermometer.shellToGas']);
+    expect(pathsOf('barometer', 'e')).toEqual(['instruments.barometer.limit']);
+  });
+
+  test('adds up the contributions of an uncertainty to its standard uncertainty', () => {
+    const given = { spec, reading, instruments: INSTRUMENTS };
+    const { result, steps } = derivationOf(given, (g, trace) => uncertainty(g.spec, g.reading, g.instruments, trace));
+    const [combined, expanded] = steps.filter(({ about }) => about === 'all contributions');
+    if (!('standard' in result) || combined === undefined) return expect.fail('no budget');
+    expect(combined.result.value).toBe(result.standard.pascals);
+    expect(combined.from).toHaveLength(result.contributions.length);
+    expect(combined.from.every(({ origin }) => origin.from === 'step')).toBe(true);
+    expect(expanded?.result.value).toBe(result.gum.expanded.pascals);
+  });
+
+  test('shows of a decision how far the reading lies beyond its guard band', () => {
+    const rule = { acceptance: 'guarded both ways', risk: { below: 0.02, above: 0.05 } } as const;
+    for (const p of [146, 150, 152, 156, 160]) {
+      const given = { spec, read: { ...reading, pressure: bar(p) }, instruments: INSTRUMENTS };
+      const { result, steps } = derivationOf(given, (g, trace) => decide(g.spec, g.read, g.instruments, rule, trace));
+      const beyond = steps
+        .filter(({ relation }) => relation.gives === 'dp_beyond')
+        .map(({ result: { value } }) => value);
+      expect(beyond).toHaveLength(2);
+      expect(result.outcome === 'inconclusive').toBe(beyond.some((value) => value < 0));
+    }
   });
 
   test('names the rows of a table', () => {

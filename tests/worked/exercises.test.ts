@@ -168,6 +168,19 @@ describe('in print', () => {
     expect(documentText(exerciseKey(some, 'x', reader('answer')), { width: 100 })).not.toContain('p_abs');
   });
 
+  test('the key to a slip says which number was in which unit', () => {
+    for (const one of all.filter(({ topic }) => topic === 'unit slip').slice(0, 10)) {
+      if (!isDiagnosis(one)) continue;
+      const { temperature, pressure } = one.judged.reading;
+      const key = documentText(exerciseKey([one], 'x', reader('answer')), { width: 200 });
+      const [, number, stated, readAs] =
+        /^Here: the number ([\d.]+) was stated in (\S+); .* may show (\S+)\.$/m.exec(key) ?? [];
+      expect(['°C to °F', 'bar to kgf/cm2', 'kgf/cm2 to bar']).toContain(`${String(stated)} to ${String(readAs)}`);
+      const noted = stated === '°C' ? valueIn(temperature, '°C') : valueIn(pressure, stated as 'bar');
+      expect(Math.abs(Number(number) - noted)).toBeLessThan(1e-9);
+    }
+  });
+
   test('is whole in every format, language and unit', () => {
     const others = { pressure: 'psi', temperature: '°F', volume: 'US gal', mass: 'lb' } as const;
     for (const own of [reader('answer'), reader('answer', german), { ...reader('answer'), units: others }]) {

@@ -168,7 +168,7 @@ function derivedStep(
         ? referenceOrigin(named, values, inputs)
         : about === AT_LABEL && symbol === 'T'
           ? ({ from: 'published', source: LABEL } as const)
-          : originOf(named, isStated || symbol.endsWith('_stated'), relation, before, inputs, model);
+          : originOf(named, isStated || symbol.endsWith('_stated'), relation, about, before, inputs, model);
     return { ...named, origin, slope: slopeOf(relation, values, i, result, model) };
   });
   const gives = namedOf(relation.gives, result, relation, about);
@@ -216,7 +216,7 @@ function propertyOf(symbol: string, about: string): Meaning | undefined {
   };
 }
 
-/** What a value may have been as well, before it went into its step. */
+/** What else a value may have been before it went into its step. */
 const ALSO: Readonly<Record<string, readonly Meaning[]>> = {
   // An error is counted in its SI unit, whichever that is.
   e: ['pressure difference', 'temperature difference'],
@@ -229,15 +229,17 @@ function originOf(
   named: NamedQuantity,
   isStated: boolean,
   relation: Relation,
+  about: string,
   before: Before,
   inputs: Given,
   model: GasModel | undefined,
 ): Origin {
   const { symbol, value, meaning } = named;
-  const meanings = [meaning, ...(ALSO[symbol] ?? [])];
+  const meanings = [...(ALSO[symbol] ?? []), meaning];
   const step = meanings.map((one) => before.get(keyOf({ ...named, meaning: one }))).find((one) => one !== undefined);
-  if (step !== undefined) return { from: 'step', step };
-  const leaf = meanings.map((one) => leafOf(inputs, value, one, isStated)).find((one) => one !== undefined);
+  const leaf = meanings.map((one) => leafOf(inputs, value, one, isStated, about)).find((one) => one !== undefined);
+  // The step of an instrument is never worked out.
+  if (step !== undefined && !(leaf !== undefined && symbol.endsWith('_step'))) return { from: 'step', step };
   if (value === 1 && ['dT', 'dp', 'e_rho', 'c'].includes(symbol)) return { from: 'one unit' };
   if (symbol === 'count') return { from: 'counted' };
   if (leaf !== undefined) {

@@ -79,10 +79,30 @@ export function givenIn(given: object): Given {
   return { leaves, models: [...models] };
 }
 
-/** What was handed in with a value, of the kind that a symbol stands for; stated in the specification, if that is asked for. */
-export function leafOf(given: Given, value: number, meaning: Meaning, isStated: boolean): Leaf | undefined {
+/**
+ * What was handed in with a value, of the kind that a symbol stands for: stated in the specification, if that is asked for,
+ * and with the name that is nearest to what the step is about.
+ */
+export function leafOf(
+  given: Given,
+  value: number,
+  meaning: Meaning,
+  isStated: boolean,
+  about: string,
+): Leaf | undefined {
   const alike = leavesOf(given, value, meaning);
-  return alike.find((leaf) => leaf.isStated === isStated) ?? alike[0];
+  const own = alike.filter((leaf) => leaf.isStated === isStated);
+  const words = about.split(' ');
+  const shared = ({ path }: Leaf): number => {
+    const named = path.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`).split(/[^a-z]+/);
+    // A limit of error and the step of its instrument are often the same number.
+    const isStep = named.includes('step') && !words.includes('step');
+    return words.filter((word) => named.includes(word)).length - (isStep ? 1 : 0);
+  };
+  let nearest: Leaf | undefined;
+  for (const leaf of own.length > 0 ? own : alike)
+    if (nearest === undefined || shared(leaf) > shared(nearest)) nearest = leaf;
+  return nearest;
 }
 
 /** All that was handed in with a value, of the kind that a symbol stands for. */

@@ -5,6 +5,7 @@ import type { Mass, Quantity } from '../../quantity/kind.js';
 import type { GaugePressure } from '../../quantity/kind.js';
 import { rounded, valueIn } from '../../quantity/step.js';
 import type { MassUnit, PressureUnit, TemperatureUnit, VolumeUnit } from '../../quantity/unit.js';
+import { slips, slipText } from '../../verdict/slips.js';
 import { why } from '../../verdict/why.js';
 import type { Block, Line, WorkedDocument } from '../document/block.js';
 import { lineOf } from '../document/line.js';
@@ -119,8 +120,12 @@ function answerBlocks(exercise: Exercise, reader: Required<Reader>): readonly Bl
 function reasonBlocks({ topic, judged }: DiagnosisExercise, { language }: Required<Reader>): readonly Block[] {
   const { spec, reading, verdict } = judged;
   const said = localised(why(spec, reading, verdict, language.words), language);
+  // Which number in which unit: only that of the first candidate, which is what the exercise was made with.
+  const [first] = topic === 'unit slip' ? slips(spec, reading).candidates : [];
+  const meant = first?.slips.map((slip) => localised(slipText(slip, language.words.slips), language)) ?? [];
   return [
     { kind: 'paragraph', text: language.exercise.reasons[topic] },
+    ...meant.map((slip): Block => ({ kind: 'paragraph', text: lineOf(language.exercise.slip, { slip }) })),
     { kind: 'paragraph', text: lineOf(language.exercise.check, { why: said }) },
   ];
 }

@@ -54,6 +54,8 @@ export interface ExerciseWords {
   readonly choice: string;
   readonly right: string;
   readonly wrong: string;
+  /** What was meant otherwise: `slip`. */
+  readonly slip: string;
   readonly check: string;
   readonly caution: string;
 }

@@ -58,6 +58,7 @@ export const ENGLISH_EXERCISE: ExerciseWords = {
   choice: '{letter}) {answer}',
   right: 'Right is {letter}: {answer}',
   wrong: '{letter}: {answer}. The mistake: {mistake}.',
+  slip: 'Here: {slip}.',
   check: 'The check says: {why}.',
   caution:
     'An exercise with an invented accumulator. For a real one the manual of its maker and the rules of the ship hold.',

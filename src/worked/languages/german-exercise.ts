@@ -58,6 +58,7 @@ export const GERMAN_EXERCISE: ExerciseWords = {
   choice: '{letter}) {answer}',
   right: 'Richtig ist {letter}: {answer}',
   wrong: '{letter}: {answer}. Der Fehler: {mistake}.',
+  slip: 'Hier: {slip}.',
   check: 'Die Prüfung sagt: {why}.',
   caution:
     'Eine Übung mit einem erfundenen Speicher. Für einen wirklichen gelten das Handbuch des Herstellers und die Vorschriften des Schiffs.',

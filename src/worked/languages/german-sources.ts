@@ -82,8 +82,6 @@ export const GERMAN_SOURCES: Readonly<Record<string, string>> = {
   'standard uncertainty from an expanded one, by definition (JCGM 100, 2.3.5)':
     'Standardunsicherheit aus einer erweiterten, nach Definition (JCGM 100, 2.3.5)',
   'the largest thermal expansion within its limit of error': 'die größte Wärmeausdehnung innerhalb ihrer Fehlergrenze',
-  'limit of an error by its sensitivity (JCGM 100, 5.1.3)':
-    'Grenze eines Fehlers mal seiner Empfindlichkeit (JCGM 100, 5.1.3)',
   'standard uncertainty by its sensitivity (JCGM 100, 5.1.3)':
     'Standardunsicherheit mal ihrer Empfindlichkeit (JCGM 100, 5.1.3)',
   'standard uncertainty of the mean of independent readings (JCGM 100, 4.2.3)':
@@ -104,8 +102,8 @@ export const GERMAN_SOURCES: Readonly<Record<string, string>> = {
     'ein Abstand in Standardunsicherheiten: eine Tafel der Normalverteilung sagt ungefähr, wie wahrscheinlich mehr ist',
   'margin beyond the guard band that the accepted risk asks for, from the distribution of the sum (JCGM 106, 8.3)':
     'Abstand über den Sicherheitsabstand hinaus, den das zugelassene Risiko verlangt, aus der Verteilung der Summe (JCGM 106, 8.3)',
-  'standard deviation of a rectangle of half width dp (JCGM 100, 4.3.7)':
-    'Standardabweichung eines Rechtecks der halben Breite dp (JCGM 100, 4.3.7)',
+  'standard deviation of a rectangle whose half width is the limit of an error by its sensitivity (JCGM 100, 4.3.7)':
+    'Standardabweichung eines Rechtecks, dessen halbe Breite die Grenze eines Fehlers mal seiner Empfindlichkeit ist (JCGM 100, 4.3.7)',
   'deviation of a reading from its target, by definition': 'Abweichung einer Ablesung vom Sollwert, nach Definition',
   'distance to the nearer limit, negative outside, by definition':
     'Abstand zur näheren Grenze, außerhalb negativ, nach Definition',

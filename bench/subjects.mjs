@@ -8,6 +8,7 @@ import {
   cubicNitrogen,
   decide,
   fillingPlan,
+  MOST_CHOSEN,
   gauge,
   idealNitrogen,
   filling,
@@ -181,6 +182,24 @@ const planGiven = {
   objectives: OBJECTIVES,
 };
 
+/** The same with a third of the gas: most accumulators stay undone, and every way is tried. */
+const shortGiven = {
+  ...planGiven,
+  bottles: planGiven.bottles.map((one) => ({ ...one, waterVolume: volume(one.waterVolume.cubicMetres / 3, 'm3') })),
+};
+
+/** Where what is equal in everything but its name leaves every order to be tried. */
+const alikeGiven = {
+  ...planGiven,
+  accumulators: planGiven.accumulators.map(({ name }) => ({
+    .../** @type {typeof planGiven.accumulators[0]} */ (planGiven.accumulators[0]),
+    name,
+  })),
+};
+
+/** As many bottles as have all their choices compared. */
+const fewGiven = { ...shortGiven, bottles: shortGiven.bottles.slice(0, MOST_CHOSEN) };
+
 /** @type {readonly Subject[]} */
 export const SUBJECTS = [
   { name: 'gauge, in bar', call: (i) => gauge(at(bars, i), 'bar').pascals },
@@ -247,4 +266,7 @@ export const SUBJECTS = [
     name: 'fillingPlan, 200 accumulators and 40 bottles',
     call: () => fillingPlan(planGiven).steps.length,
   },
+  { name: 'the same with gas for few of them', call: () => fillingPlan(shortGiven).steps.length },
+  { name: 'the same, all accumulators alike', call: () => fillingPlan(alikeGiven).steps.length },
+  { name: 'the same with few bottles', call: () => fillingPlan(fewGiven).steps.length },
 ];

@@ -169,7 +169,7 @@ export type { Held, Kit, Regulator, Rig } from './supply/kit.js';
 export { toFill, type ToFill } from './supply/to-fill.js';
 export type { Ended } from './supply/flow.js';
 export { OBJECTIVES, type Objective } from './supply/objective.js';
-export { MOST_PAIRS, type Reached } from './supply/best.js';
+export { MOST_CHOSEN, MOST_PAIRS, type Reached } from './supply/best.js';
 export type { FillingStep } from './supply/result.js';
 export {
   fillingPlan,

@@ -31,8 +31,20 @@ export interface Best extends Found {
 }
 
 /**
- * The best plan found. Every plan for the first so many bottles is among those compared, as it would be found if there were
- * no others: so a bottle that is put at the end of the list never makes the plan worse, exact or not.
+ * Up to so many bottles every choice of them is among the plans compared, so that it does not matter where in the list one
+ * stands.
+ *
+ * @example
+ * ```ts
+ * MOST_CHOSEN; // => 6
+ * ```
+ */
+export const MOST_CHOSEN = 6;
+
+/**
+ * The best plan found. Among those compared is every plan for a choice of the first few bottles, and for the first so many,
+ * as it would be found if there were no others: so another bottle never makes the plan worse, up to that number wherever
+ * it stands in the list, and beyond it at the end.
  */
 export function bestOf(stock: Stock, order: readonly Objective[]): Best {
   const levels = levelsOf(stock);
@@ -42,27 +54,21 @@ export function bestOf(stock: Stock, order: readonly Objective[]): Best {
     if (isBetter(order, stock, found.score, best.score)) best = found;
   };
   for (let count = sources.length; count > 0; count -= 1) {
-    const now = startOf(stock, count);
-    if (canBeat(stock, levels, order, now, best.score)) consider(cascade(stock, levels, order, now, count));
+    for (const chosen of choicesOf(sources.length, count)) {
+      const now = startOf(stock, chosen);
+      if (canBeat(stock, levels, order, now, best.score)) consider(cascade(stock, levels, order, now, chosen));
+    }
   }
   // A search that looked at everything has looked at the plans for fewer bottles too.
   const most = sinks.length === 0 ? 0 : Math.min(sources.length, Math.floor(MOST_PAIRS / sinks.length));
   let proven = sinks.length === 0 || sources.length === 0;
   for (let count = most; count > 0; count -= 1) {
-    const part = count === sources.length ? stock : firstOf(stock, count);
-    // The bottles beyond it stay as they are, and what is useful in them is left out of its scores.
-    const beyond =
-      usefulIn(
-        stock,
-        sources.map(({ n }) => n),
-      ) -
-      usefulIn(
-        part,
-        part.sources.map(({ n }) => n),
-      );
-    const searched = search(part, count === sources.length ? levels : levelsOf(part), order, lessUseful(best, beyond));
-    consider(lessUseful(searched.best, -beyond));
-    if (!searched.complete) continue;
+    const isComplete = choicesOf(sources.length, count).map((chosen) => {
+      const { found, complete } = searchedIn(stock, levels, order, chosen, best);
+      if (found !== undefined) consider(found);
+      return complete;
+    });
+    if (isComplete.includes(false)) continue;
     proven = count === sources.length;
     break;
   }
@@ -73,30 +79,72 @@ export function bestOf(stock: Stock, order: readonly Objective[]): Best {
   return { ...best, objectives, optimal };
 }
 
+/** The choices of so many bottles that are compared, of so many in all. */
+function choicesOf(all: number, count: number): readonly (readonly number[])[] {
+  if (count > MOST_CHOSEN) return [Array.from({ length: count }, (_, b) => b)];
+  const from = Math.min(all, MOST_CHOSEN);
+  const choose = (first: number, left: number): readonly (readonly number[])[] => {
+    if (left === 0) return [[]];
+    if (from - first < left) return [];
+    return [...choose(first + 1, left - 1).map((rest) => [first, ...rest]), ...choose(first + 1, left)];
+  };
+  return choose(0, count);
+}
+
+/** What a search with a choice of the bottles finds that is better than what is known. */
+function searchedIn(
+  stock: Stock,
+  levels: Levels,
+  order: readonly Objective[],
+  chosen: readonly number[],
+  known: Found,
+): { readonly found: Found | undefined; readonly complete: boolean } {
+  const isAll = chosen.length === stock.sources.length;
+  const part = isAll ? stock : partOf(stock, chosen);
+  // The other bottles stay as they are, and what is useful in them is left out of the scores.
+  const others = usefulAtStart(stock) - usefulAtStart(part);
+  const least = lessUseful(known, others);
+  const { best, complete } = search(part, isAll ? levels : levelsOf(part), order, least);
+  if (best === least) return { found: undefined, complete };
+  const moves = best.moves.map(({ b, a }) => ({ b: chosen[b] ?? b, a }));
+  return { found: lessUseful({ ...best, moves }, -others), complete };
+}
+
+function usefulAtStart(stock: Stock): number {
+  return usefulIn(
+    stock,
+    stock.sources.map(({ n }) => n),
+  );
+}
+
 function lessUseful({ moves, score }: Found, by: number): Found {
   return { moves, score: { ...score, 'useful remainder': score['useful remainder'] - by } };
 }
 
-/** A stock with the first so many of its bottles. */
-function firstOf(stock: Stock, count: number): Stock {
-  return {
-    ...stock,
-    sources: stock.sources.slice(0, count),
-    keep: stock.keep.map((row) => row.slice(0, count)),
-    useless: stock.useless.slice(0, count),
-  };
+/** A stock with some of its bottles. */
+function partOf(stock: Stock, chosen: readonly number[]): Stock {
+  const picked = <T>(list: readonly T[]): readonly T[] => list.filter((_, b) => chosen.includes(b));
+  return { ...stock, sources: picked(stock.sources), keep: stock.keep.map(picked), useless: picked(stock.useless) };
 }
 
-/** The amounts at the start, with the first so many bottles and no others. */
-function startOf(stock: Stock, count: number): Now {
-  const bottles = stock.sources.map(({ n }, b) => (b < count ? n : 0));
+/** The amounts at the start, with some of the bottles and no others. */
+function startOf(stock: Stock, chosen: readonly number[]): Now {
+  const bottles = stock.sources.map(({ n }, b) => (chosen.includes(b) ? n : 0));
   const accumulators = stock.sinks.map(({ n }) => n);
   return { bottles, accumulators, open: openAt(stock, { bottles, accumulators }) };
 }
 
+/** The amounts at the start, with all bottles. */
+function startWithAll(stock: Stock): Now {
+  return startOf(
+    stock,
+    stock.sources.map((_, b) => b),
+  );
+}
+
 /** A bound of the accumulators that can be completed with all bottles. */
 export function mostAtStart(stock: Stock): number {
-  return mostCompleted(stock, levelsOf(stock), startOf(stock, stock.sources.length));
+  return mostCompleted(stock, levelsOf(stock), startWithAll(stock));
 }
 
 /** Bounds of a score from the start, by objective, when at least so many accumulators are completed. */
@@ -137,7 +185,7 @@ function canBeat(stock: Stock, levels: Levels, order: readonly Objective[], now:
 }
 
 function bounded(stock: Stock, levels: Levels, order: readonly Objective[], score: Score): readonly Reached[] {
-  const now = startOf(stock, stock.sources.length);
+  const now = startWithAll(stock);
   // Before the accumulators completed are known to be as many as can be, none need be.
   let count = 0;
   let isOpen = false;

@@ -2,7 +2,7 @@
 // ways, the usual cascade among them: first from the lowest bottle that still helps, then from fuller ones. What is left
 // undone goes to the front of the order, and bottles that are not needed are left out, as long as that makes it better.
 import { fewestBottles, mostCompleted, type Levels, type Now } from './bound.js';
-import type { Flow } from './flow.js';
+import type { Flow, Source } from './flow.js';
 import { isBetter, usefulIn, type Found, type Move, type Objective } from './objective.js';
 import { kitAt, pressureOf, stepOf, type Stock } from './stock.js';
 
@@ -34,14 +34,23 @@ export function nothing(stock: Stock): Found {
   };
 }
 
-/** A good plan that uses none but the first so many bottles, of which `now` has the amounts. It depends on nothing else. */
-export function cascade(stock: Stock, levels: Levels, order: readonly Objective[], now: Now, count: number): Found {
+/**
+ * A good plan that uses none but some of the bottles, of which `now` has the amounts. It depends on nothing else, and not on
+ * the order in which they stand.
+ */
+export function cascade(
+  stock: Stock,
+  levels: Levels,
+  order: readonly Objective[],
+  now: Now,
+  chosen: readonly number[],
+): Found {
   const { sources } = stock;
-  const all = sources.map((_, b) => b).slice(0, count);
+  const all = inOrder(sources, chosen);
   const partUsed = all.filter((b) => sources[b]?.isFull === false);
   const full = all
     .filter((b) => sources[b]?.isFull === true)
-    .sort((x, y) => (sources[y]?.n ?? 0) - (sources[x]?.n ?? 0) || x - y);
+    .sort((x, y) => (sources[y]?.n ?? 0) - (sources[x]?.n ?? 0));
   let best: Attempt = { ...nothing(stock), way: 'one bottle', sequence: [], allowed: [], undone: [] };
   const attempt = (allowed: readonly number[], sequence: readonly number[], way: Way): boolean => {
     const ran = run(stock, allowed, sequence, way);
@@ -67,7 +76,7 @@ export function cascade(stock: Stock, levels: Levels, order: readonly Objective[
     attempt(allowed, [...undone, ...sequence.filter((a) => !undone.includes(a))], way);
   }
   // Where gas is short no bottle can be spared.
-  for (const b of best.undone.length > 0 ? [] : usedIn(best.moves, stock).slice(0, MOST_SPARED)) {
+  for (const b of best.undone.length > 0 ? [] : usedIn(best.moves, all).slice(0, MOST_SPARED)) {
     const { way, sequence, allowed } = best;
     const fewer = allowed.filter((other) => other !== b);
     attempt(fewer, sequence, way);
@@ -76,13 +85,23 @@ export function cascade(stock: Stock, levels: Levels, order: readonly Objective[
 }
 
 /** Bottles that a plan uses, the one that gives least first. */
-function usedIn(moves: readonly Move[], { sources }: Stock): readonly number[] {
-  const times = sources.map(() => 0);
-  for (const { b } of moves) times[b] = (times[b] ?? 0) + 1;
-  return sources
-    .map((_, b) => b)
-    .filter((b) => (times[b] ?? 0) > 0)
-    .sort((x, y) => (times[x] ?? 0) - (times[y] ?? 0) || x - y);
+function usedIn(moves: readonly Move[], all: readonly number[]): readonly number[] {
+  const times = new Map<number, number>();
+  for (const { b } of moves) times.set(b, (times.get(b) ?? 0) + 1);
+  return all.filter((b) => times.has(b)).sort((x, y) => (times.get(x) ?? 0) - (times.get(y) ?? 0));
+}
+
+/** Bottles in an order of their own: those that are alike in all of this are alike. Sorting keeps the order of equals. */
+function inOrder(sources: readonly Source[], chosen: readonly number[]): readonly number[] {
+  const keys = (b: number): readonly number[] => {
+    const { n = 0, p = 0, V = 0, T = 0, least = 0 } = sources[b] ?? {};
+    return [n, p, V, T, least];
+  };
+  return [...chosen].sort((x, y) => {
+    const [of, other] = [keys(x), keys(y)];
+    const i = of.findIndex((one, k) => one !== other[k]);
+    return i < 0 ? 0 : (of[i] ?? 0) - (other[i] ?? 0);
+  });
 }
 
 function ordersOf({ sinks }: Stock): readonly (readonly number[])[] {
@@ -178,7 +197,7 @@ function filled(
   if (alone !== undefined && completes(alone)) return moves;
   if (way !== 'one bottle') {
     let p_a = sink.p;
-    const lowestFirst = [...allowed].sort((x, y) => (pressures[x] ?? 0) - (pressures[y] ?? 0) || x - y);
+    const lowestFirst = [...allowed].sort((x, y) => (pressures[x] ?? 0) - (pressures[y] ?? 0));
     for (const b of lowestFirst) {
       if ((pressures[b] ?? 0) <= p_a + stock.difference) continue;
       if (moves.length > MOST_RAISES) break;

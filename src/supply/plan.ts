@@ -97,7 +97,8 @@ export const MOST_IN_PLAN = 1000;
  *
  * Up to {@link MOST_PAIRS} pairs of a bottle and an accumulator the plan is the best of all such steps, by a search of all of
  * them; where it says `not proven` it is a good one, with a bound and the gap to it. An accumulator that cannot be completed
- * is left as it is, and its gas kept for others. A bottle more, put at the end of the list, never makes a plan worse.
+ * is left as it is, and its gas kept for others. Another bottle never makes a plan
+ * worse: of up to {@link MOST_CHOSEN} wherever it stands in the list, of more at its end.
  *
  * @throws {@link Fault} with every problem found: `not a list`, `too long`, `duplicate name`, `not each once`, as
  * {@link bottleState}; `wrong kind`, `not positive`, `negative`, `outside bounds`, `outside the model`, `liquid`

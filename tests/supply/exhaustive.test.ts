@@ -1,8 +1,8 @@
 // Plans against a search of every course of steps, written plainly and with an arithmetic of its own: bisection for
 // equalisation, no bounds, no left-out orders but those of courses that reach the same amounts.
 import { nitrogen } from 'isochore';
-import { expect, test } from 'vitest';
-import { bestOf, mostAtStart } from '../../src/supply/best.js';
+import { describe, expect, test } from 'vitest';
+import { bestOf, MOST_PAIRS, mostAtStart } from '../../src/supply/best.js';
 import { OBJECTIVES, type Objective } from '../../src/supply/objective.js';
 import { stockOf, type Stock } from '../../src/supply/stock.js';
 import type { Rig } from '../../src/supply/kit.js';
@@ -144,27 +144,78 @@ test('plans of up to 3 bottles and 4 accumulators are as good as any course of s
   expect(short).toBeGreaterThan(10);
 }, 120_000);
 
-test('a bottle more never makes the plan worse, whatever its kind', () => {
-  for (let seed = 0; seed < 40; seed += 1) {
-    const [fewer, more] = [randomStock(seed), randomStock(seed + 1000)];
-    const [one] = more.sources;
-    if (one === undefined) continue;
-    const { sources, sinks } = fewer;
-    const rig = {
-      kit: { volume: volume(fewer.kit_V, 'm3'), rated: gauge(300, 'bar') },
-      regulator: {
-        difference: pressureDifference(fewer.difference, 'Pa'),
-        ratedInlet: gauge(300, 'bar'),
-        ratedOutlet: gauge(300, 'bar'),
-      },
-    } as const;
-    const before = bestOf(fewer, OBJECTIVES).score;
-    const after = bestOf(stockOf(nitrogen, [...sources, one], sinks, rig), OBJECTIVES).score;
-    const tolerance = 2e-9 * [...sources, one].reduce((sum, { n }) => sum + n, 0);
-    for (const objective of OBJECTIVES) {
-      const by = (after[objective] - before[objective]) * (isMore(objective) ? 1 : -1);
-      expect(by, `seed ${seed}, ${objective}`).toBeGreaterThanOrEqual(-tolerance);
-      if (by > tolerance) break;
-    }
+/** A stock with other bottles. */
+function withBottles({ sinks, kit_V, difference }: Stock, sources: Stock['sources']): Stock {
+  return stockOf(nitrogen, sources, sinks, {
+    kit: { volume: volume(kit_V, 'm3'), rated: gauge(300, 'bar') },
+    regulator: {
+      difference: pressureDifference(difference, 'Pa'),
+      ratedInlet: gauge(300, 'bar'),
+      ratedOutlet: gauge(300, 'bar'),
+    },
+  });
+}
+
+function heldNoWorse(fewer: Stock, more: Stock, order: readonly Objective[], where: string): void {
+  const [before, after] = [bestOf(fewer, order).score, bestOf(more, order).score];
+  const tolerance = 2e-9 * more.sources.reduce((sum, { n }) => sum + n, 0);
+  for (const objective of order) {
+    const by = (after[objective] - before[objective]) * (isMore(objective) ? 1 : -1);
+    expect(by, `${where}, ${objective}`).toBeGreaterThanOrEqual(-tolerance);
+    if (by > tolerance) return;
   }
+}
+
+/** Of many accumulators, which are those of several small stocks: more than are searched exactly. */
+function largeStock(seed: number): Stock {
+  const parts = [0, 1, 2, 3].map((i) => randomStock(4 * seed + i));
+  const [first] = parts;
+  if (first === undefined) throw new Error('no stock');
+  const sinks = parts.flatMap((one) => one.sinks);
+  return withBottles({ ...first, sinks }, parts.flatMap(({ sources }) => sources).slice(0, 5));
+}
+
+describe('another bottle never makes the plan worse, by each objective first', () => {
+  const another = (seed: number) => randomStock(seed + 1000).sources[0] ?? expect.fail('no bottle');
+  const inserted = (stock: Stock, at: number, seed: number): Stock =>
+    withBottles(stock, [...stock.sources.slice(0, at), another(seed), ...stock.sources.slice(at)]);
+
+  test('where plans are proven, wherever it stands', () => {
+    for (let seed = 0; seed < 30; seed += 1) {
+      const stock = randomStock(seed);
+      const at = seed % (stock.sources.length + 1);
+      for (const order of ORDERS) heldNoWorse(stock, inserted(stock, at, seed), order, `seed ${seed}`);
+    }
+  });
+
+  test('of a few bottles and many accumulators, wherever it stands', () => {
+    let large = 0;
+    for (let seed = 0; seed < 12; seed += 1) {
+      const stock = largeStock(seed);
+      const at = seed % (stock.sources.length + 1);
+      const order = ORDERS[seed % ORDERS.length] ?? OBJECTIVES;
+      heldNoWorse(stock, inserted(stock, at, seed), order, `seed ${seed}`);
+      if (stock.sources.length * stock.sinks.length > MOST_PAIRS) large += 1;
+    }
+    expect(large).toBeGreaterThan(8);
+  });
+
+  test('of more, at the end of the list', () => {
+    for (let seed = 0; seed < 8; seed += 1) {
+      const [stock, other] = [largeStock(seed), largeStock(seed + 50)];
+      const many = withBottles(stock, [...stock.sources, ...other.sources]);
+      heldNoWorse(many, inserted(many, many.sources.length, seed), OBJECTIVES, `seed ${seed}`);
+    }
+  });
+
+  test('and of a few the order in the list is all the same', () => {
+    for (let seed = 0; seed < 12; seed += 1) {
+      const stock = largeStock(seed);
+      const turned = withBottles(stock, [...stock.sources].reverse());
+      const [one, other] = [bestOf(stock, OBJECTIVES).score, bestOf(turned, OBJECTIVES).score];
+      const { 'useful remainder': left, ...counts } = one;
+      expect(other).toMatchObject(counts);
+      expect(Math.abs(other['useful remainder'] - left)).toBeLessThan(1e-6);
+    }
+  });
 }, 120_000);

@@ -125,6 +125,17 @@ describe('an equation', () => {
     expect(formulas.map(renderedFormula)[0]).toContain('katex');
   });
 
+  test('breaks a long sum under a root in LaTeX, which no page is wide enough for', () => {
+    const sum = ['b', 'c', 'd', 'e'].reduce<Expression>(
+      (left, name) => ({ kind: 'operation', operator: '+', left, right: symbol(name) }),
+      symbol('a'),
+    );
+    const block: Block = { kind: 'equation', sides: [symbol('u'), { kind: 'call', name: 'sqrt', of: [sum] }] };
+    expect(latexOf(block)).toContain('\\sqrt{\\begin{aligned}&a\\\\\n&{}+ b\\\\\n&{}+ c');
+    expect(formulasOf(documentLatex(pageOf(block))).map(renderedFormula)).toHaveLength(1);
+    expect(textOf(block)).toBe('    u = sqrt(a + b + c + d + e)\n');
+  });
+
   test('has its powers raised in HTML', () => {
     const power: Expression = { kind: 'operation', operator: 'power', left: number('10'), right: number('−9') };
     const block: Block = { kind: 'equation', sides: [symbol('x'), power] };

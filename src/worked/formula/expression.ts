@@ -40,6 +40,8 @@ interface Printer {
   readonly call: (name: string, given: readonly string[]) => string;
   /** A fraction or power that needs no parentheses of its own. */
   readonly built: Readonly<Partial<Record<Operator, (left: string, right: string) => string>>>;
+  /** A sum of many terms under a root, where lines do not break by themselves. */
+  readonly longSum?: (terms: readonly string[]) => string;
 }
 
 function print(expression: Expression, by: Printer): string {
@@ -52,6 +54,10 @@ function print(expression: Expression, by: Printer): string {
   if (expression.kind === 'number') return by.number(expression.text, expression.unit);
   if (expression.kind === 'symbol') return by.symbol(expression.name);
   if (expression.kind === 'minus') return `${by.sign('−').trim()}${operand(expression.of, 2)}`;
+  if (expression.kind === 'call' && expression.name === 'sqrt' && by.longSum !== undefined) {
+    const terms = termsOf(expression.of[0]);
+    if (terms.length > MANY) return by.call('sqrt', [by.longSum(terms.map((one) => print(one, by)))]);
+  }
   if (expression.kind === 'call')
     return by.call(
       expression.name,
@@ -68,6 +74,15 @@ function print(expression: Expression, by: Printer): string {
   const first =
     left.kind === 'minus' && level === 1 ? print(left, by) : operand(left, operator === 'power' ? 5 : level);
   return `${first}${by.sign(operator)}${operand(right, level + 1)}`;
+}
+
+/** More terms than stand on a line of a page. */
+const MANY = 3;
+
+/** The terms of a sum, from left to right. */
+function termsOf(sum: Expression | undefined): readonly Expression[] {
+  if (sum === undefined) return [];
+  return sum.kind === 'operation' && sum.operator === '+' ? [...termsOf(sum.left), sum.right] : [sum];
 }
 
 /** An expression in plain text: `p_abs / (ρ · R · T)`. */
@@ -97,6 +112,7 @@ export function expressionLatex(expression: Expression): string {
       '÷': (left, right) => `\\frac{${left}}{${right}}`,
       power: (base, exponent) => `${base}^{${exponent}}`,
     },
+    longSum: (terms) => `\\begin{aligned}&${terms.join('\\\\\n&{}+ ')}\\end{aligned}`,
   });
 }
 

@@ -13,7 +13,7 @@ import {
   type TemperatureDifference,
 } from '../quantity/kind.js';
 import { needDivision, roundTo, rounded, write, type Division } from '../quantity/step.js';
-import type { PressureUnit, TemperatureUnit } from '../quantity/unit.js';
+import { PRESSURE, TEMPERATURE, type PressureUnit, type TemperatureUnit } from '../quantity/unit.js';
 import type { Conditions } from '../target/conditions.js';
 import { sourceOn, type TargetSource } from '../target/curve.js';
 import { needSpecification, type Specification } from '../target/specification.js';
@@ -182,17 +182,23 @@ function writtenOf(given: AdjustmentTable): Written {
   const table: Written = taken(given, WRITTEN);
   if (typeof table === 'object' && table !== null) {
     const { model, temperatureUnit, pressureUnit, rows } = table;
-    const named = [model, temperatureUnit, pressureUnit].every((text) => typeof text === 'string');
-    if (named && Array.isArray(rows) && rows.every(isRow)) return table;
+    const isNamed =
+      typeof model === 'string' && Object.hasOwn(TEMPERATURE, temperatureUnit) && Object.hasOwn(PRESSURE, pressureUnit);
+    if (isNamed && Array.isArray(rows) && rows.every(isRow)) return table;
   }
   return wrongKind('adjustment table', given, 'table');
+}
+
+/** Cells are numbers and nothing else: a spreadsheet takes what begins with = or @ for a formula. */
+function isCell(text: unknown): boolean {
+  return typeof text === 'string' && (text === NO_MARK || /^-?\d+(\.\d+)?$/.test(text));
 }
 
 function isRow(row: Partial<AdjustmentRow> | null): boolean {
   const written: Partial<AdjustmentRow['written']> | null | undefined = row?.written;
   if (typeof written !== 'object' || written === null) return false;
   const { temperature, target, lower, upper } = written;
-  return [temperature, target, lower, upper].every((text) => typeof text === 'string');
+  return [temperature, target, lower, upper].every(isCell);
 }
 
 /** The heads of the columns, with unit and basis. */

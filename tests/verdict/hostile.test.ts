@@ -60,6 +60,12 @@ describe('what is no adjustment table is not written', () => {
     ['a table'],
     [{ ...table, rows: [{ ...table.rows[0], written: { target: '1' } }] }],
     [{ ...table, model: undefined }],
+    // What a spreadsheet would take for a formula, or for more cells.
+    ...['=1+1', '@SUM(A1)', '+140', '-140-1', '140,1', '140\r\n=1', '"140"', ' 140', '', 'mark'].map((target) => [
+      { ...table, rows: [{ ...table.rows[0], written: { ...table.rows[0]?.written, target } }] },
+    ]),
+    [{ ...table, pressureUnit: '=bar' }],
+    [{ ...table, temperatureUnit: 'toString' }],
   ])('case %#', (value) => {
     for (const write of [adjustmentText, adjustmentCsv])
       expect(problemOf(() => write(value as AdjustmentTable))).toMatchObject({

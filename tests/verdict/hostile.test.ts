@@ -49,7 +49,7 @@ describe('a step that is left out is refused by the name of its argument', () =>
 
 describe('what is no adjustment table is not written', () => {
   const table = adjustmentTable(spec, GIVEN);
-  test.each([
+  test.each<[unknown]>([
     [null],
     [0],
     [{}],
@@ -61,9 +61,11 @@ describe('what is no adjustment table is not written', () => {
     [{ ...table, rows: [{ ...table.rows[0], written: { target: '1' } }] }],
     [{ ...table, model: undefined }],
     // What a spreadsheet would take for a formula, or for more cells.
-    ...['=1+1', '@SUM(A1)', '+140', '-140-1', '140,1', '140\r\n=1', '"140"', ' 140', '', 'mark'].map((target) => [
-      { ...table, rows: [{ ...table.rows[0], written: { ...table.rows[0]?.written, target } }] },
-    ]),
+    ...['=1+1', '@SUM(A1)', '+140', '-140-1', '140,1', '140\r\n=1', '"140"', ' 140', '', 'mark'].map(
+      (target): [unknown] => [
+        { ...table, rows: [{ ...table.rows[0], written: { ...table.rows[0]?.written, target } }] },
+      ],
+    ),
     [{ ...table, pressureUnit: '=bar' }],
     [{ ...table, temperatureUnit: 'toString' }],
   ])('case %#', (value) => {

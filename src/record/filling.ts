@@ -45,14 +45,7 @@ export function fillingOf(
 ): Filling | undefined {
   const problems: Problem[] = [];
   const wanting = judged.flatMap(wantingOf);
-  const given: PlanGiven = {
-    gas: nitrogen, // the shape of a round knows no other gas
-    leastPurityPercent,
-    accumulators: wanting.map(({ toFill }) => toFill),
-    bottles: bottles.map(({ bottle }) => bottle),
-    rig,
-    objectives,
-  };
+  const given = planGivenOf({ bottles, rig, leastPurityPercent, objectives }, wanting);
   const made = collect(problems, '', () => {
     const plan = fillingPlan(given);
     const order = size === undefined ? undefined : bottlesToOrder(given, size, reservePercent);
@@ -85,13 +78,33 @@ export function fillingOf(
   return found;
 }
 
+/** What the plan of a round is made from. */
+export function planGivenOf(
+  {
+    bottles,
+    rig,
+    leastPurityPercent,
+    objectives,
+  }: Pick<AdmittedSupply, 'bottles' | 'rig' | 'leastPurityPercent' | 'objectives'>,
+  wanting: readonly Wanting[],
+): PlanGiven {
+  return {
+    gas: nitrogen, // the shape of a round knows no other gas
+    leastPurityPercent,
+    accumulators: wanting.map(({ toFill }) => toFill),
+    bottles: bottles.map(({ bottle }) => bottle),
+    rig,
+    objectives,
+  };
+}
+
 /** Each caution once for each cause that it has. */
 function eachOnce(cautions: readonly CausedCaution<FillingCause>[]): FillingJson['cautions'] {
   const found = new Map(cautions.map(({ code, cause }) => [`${code}: ${cause}`, { code, cause }]));
   return [...found.values()];
 }
 
-function wantingOf(judged: Judged): Wanting[] {
+export function wantingOf(judged: Judged): Wanting[] {
   const checked = judged.asLeft ?? judged.asFound;
   if (checked.check.charge.action !== 'add') return [];
   const { reading, spec, check } = checked;

@@ -1,15 +1,16 @@
 // Numbers about what can hurt in a judged round: by specification, of gas at its upper limit, and of a release into a room.
 import { collect, under, type Problem } from '../basis/fault.js';
 import type { CautionCode } from '../basis/caution.js';
+import type { Trace } from '../basis/relation.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
 import { amountOf } from '../quantity/kind.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import { pressureWhenHot, type Hot } from '../safety/hot.js';
-import { leakTest } from '../safety/leak.js';
-import { oxygenAfterRelease } from '../safety/oxygen.js';
-import { purge } from '../safety/purge.js';
-import { ratings, type ChargingLine } from '../safety/ratings.js';
-import { storedEnergy } from '../safety/stored-energy.js';
+import { leakTest, type LeakShown } from '../safety/leak.js';
+import { oxygenAfterRelease, type Release } from '../safety/oxygen.js';
+import { purge, type Purged } from '../safety/purge.js';
+import { ratings, type ChargingLine, type Ratings } from '../safety/ratings.js';
+import { storedEnergy, type StoredEnergy } from '../safety/stored-energy.js';
 import type { Specification } from '../target/specification.js';
 import { band } from '../verdict/band.js';
 import type { Read } from '../verdict/compare.js';
@@ -26,7 +27,7 @@ export interface Safety {
 }
 
 /** A specification that accumulators of the round follow, by its name and in the unit of the first that follows it. */
-interface Followed {
+export interface Followed {
   readonly name: string;
   readonly spec: Specification;
   readonly unit: PressureUnit;
@@ -43,7 +44,7 @@ export interface Holds {
 
 /** Computes what the round states enough for; where the core refuses it, its problems are found. */
 export function safetyOf(
-  { hottest, room, inService, line, leakTest: test, purge: purging }: AdmittedSafety,
+  admitted: AdmittedSafety,
   judged: readonly Judged[],
   bottles: readonly Holds[],
   findings: Findings,
@@ -51,15 +52,8 @@ export function safetyOf(
   const problems: Problem[] = [];
   const found = collect(problems, '', (): Safety => {
     const followed = followedIn(judged);
-    const specifications = followed.map((one) => {
-      const hot = hottest && pressureWhenHot(one.spec, 'upper limit', hottest);
-      const energy = inService && storedEnergy(one.spec, one.fullest, inService);
-      const rated = line && under('line', () => ratings({ ...line, vessel: vesselOf(one, hot, judged) }));
-      const leak = test && leakTest(one.spec, one.fullest, test);
-      const { gas, gasVolume } = one.spec;
-      const purged = purging && under('purge', () => purge({ ...purging, gas, gasVolume }));
-      return { one, hot, energy, rated, leak, purged };
-    });
+    const specifications = followed.map((one) => ({ one, ...numbersOf(admitted, one, judged) }));
+    const { room } = admitted;
     const releases = room === undefined ? [] : releasesOf(room, followed, bottles);
     return {
       json: {
@@ -85,7 +79,33 @@ export function safetyOf(
   return found;
 }
 
-function followedIn(judged: readonly Judged[]): Followed[] {
+/** The numbers of one specification; undefined is what the round does not ask for. */
+interface Numbers {
+  readonly hot: Hot | undefined;
+  readonly energy: StoredEnergy | undefined;
+  readonly rated: Ratings | undefined;
+  readonly leak: LeakShown | undefined;
+  readonly purged: Purged | undefined;
+}
+
+/** The numbers of one specification, as far as the round states what they rest on. */
+export function numbersOf(
+  { hottest, inService, line, leakTest: test, purge: purging }: Omit<AdmittedSafety, 'room'>,
+  { name, spec, fullest }: Pick<Followed, 'name' | 'spec' | 'fullest'>,
+  judged: readonly Judged[],
+  trace?: Trace,
+): Numbers {
+  const hot = hottest && pressureWhenHot(spec, 'upper limit', hottest, trace);
+  const energy = inService && storedEnergy(spec, fullest, inService, trace);
+  const rated =
+    line && under('line', () => ratings({ ...line, vessel: vesselOf({ name, spec, fullest }, hot, judged) }, trace));
+  const leak = test && leakTest(spec, fullest, test, trace);
+  const { gas, gasVolume } = spec;
+  const purged = purging && under('purge', () => purge({ ...purging, gas, gasVolume }, trace));
+  return { hot, energy, rated, leak, purged };
+}
+
+export function followedIn(judged: readonly Judged[]): Followed[] {
   const seen = new Map<string, Followed>();
   for (const { whose, asFound } of judged) {
     if (seen.has(whose.specification)) continue;
@@ -101,7 +121,7 @@ function followedIn(judged: readonly Judged[]): Followed[] {
 
 /** The highest that is wanted in a vessel: at its upper limit, when hot, or where a filling stops. */
 function vesselOf(
-  { name, spec, fullest }: Followed,
+  { name, spec, fullest }: Pick<Followed, 'name' | 'spec' | 'fullest'>,
   hot: Hot | undefined,
   judged: readonly Judged[],
 ): ChargingLine['vessel'] {
@@ -117,24 +137,30 @@ function vesselOf(
   return { allowable: spec.allowable, pressure };
 }
 
+/** The accumulator and the bottle that hold most. */
+export function releasedIn(
+  followed: readonly Holds[],
+  bottles: readonly Holds[],
+): readonly (Holds & { readonly of: 'accumulator' | 'bottle' })[] {
+  const largest = (of: 'accumulator' | 'bottle', list: readonly Holds[]) => {
+    const [first] = [...list].sort((a, b) => b.moles - a.moles);
+    return first === undefined ? [] : [{ of, name: first.name, moles: first.moles }];
+  };
+  return [...largest('accumulator', followed), ...largest('bottle', bottles)];
+}
+
+/** All of a gas let out into the room of a round. */
+export function releaseOf(room: NonNullable<AdmittedSafety['room']>, moles: number): Release {
+  return { ...room, gas: nitrogen, released: amountOf(moles) };
+}
+
 function releasesOf(
   room: NonNullable<AdmittedSafety['room']>,
   followed: readonly Followed[],
   bottles: readonly Holds[],
 ): { readonly json: SafetyJson['releases'][number] }[] {
-  const largest = (list: readonly Holds[]): Holds | undefined =>
-    list.reduce<Holds | undefined>(
-      (most, one) => (most === undefined || one.moles > most.moles ? one : most),
-      undefined,
-    );
-  const releases = [
-    { of: 'accumulator' as const, one: largest(followed) },
-    { of: 'bottle' as const, one: largest(bottles) },
-  ];
-  return releases.flatMap(({ of, one }) => {
-    if (one === undefined) return [];
-    const { name, moles } = one;
-    const found = under('room', () => oxygenAfterRelease({ ...room, gas: nitrogen, released: amountOf(moles) }));
+  return releasedIn(followed, bottles).flatMap(({ of, name, moles }) => {
+    const found = under('room', () => oxygenAfterRelease(releaseOf(room, moles)));
     const { by, ventilation, fraction } = found.lowest;
     return [
       {

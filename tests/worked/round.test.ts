@@ -315,6 +315,27 @@ describe('the working', () => {
     expect(textOf(report)).not.toContain('The working');
   });
 
+  test('is there for the plan of the filling and for each number about what can hurt', () => {
+    const page = roundDocument(report, { language: english, working: 'steps' });
+    const lines = documentText(page, { width: 1000 }).split('\n');
+    const working = lines.slice(lines.indexOf('The working'));
+    const { filling, safety } = report;
+    const plan = working.slice(working.indexOf('Filling, step by step'));
+    expect(filling?.steps.length).toBe(2);
+    for (const step of [1, 2]) expect(plan.some((line) => line.includes(`bottle afterwards, step ${step}: gauge pressure`))).toBe(true); // prettier-ignore
+    // The pressure that the bottle then has, as the plan has it.
+    const after = filling?.steps.at(-1)?.bottleAfter.value;
+    expect(plan.join('\n')).toContain(`= ${Number(after).toPrecision(6)} bar`);
+    for (const { specification } of safety?.specifications ?? [])
+      expect(working).toContain(`${specification}, safety numbers`);
+    for (const { name } of safety?.releases ?? []) expect(working).toContain(`${name}, its gas released`);
+    // The energy that governs, and the pressure when hot.
+    const [first] = safety?.specifications ?? [];
+    const own = working.slice(working.indexOf(`${first?.specification ?? ''}, safety numbers`)).join('\n');
+    expect(own).toContain(`${Number(first?.hot?.pressure.value).toPrecision(6)} bar`);
+    expect(own).toContain((Number(first?.energy?.charged.value) / 1000).toPrecision(3).slice(0, 3));
+  });
+
   test('is left out of a report that its round does not give again', () => {
     const altered = { ...structuredClone(report), complete: 'partial' as const };
     const page = roundDocument(altered, { language: english, working: 'steps' });

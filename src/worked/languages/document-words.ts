@@ -130,6 +130,8 @@ export interface RoundWords {
   readonly workingHeading: string;
   readonly workingOf: string;
   readonly workingLeft: string;
+  readonly workingSafety: string;
+  readonly workingReleased: string;
   readonly noWorking: string;
   readonly signaturesHeading: string;
   readonly readBy: string;

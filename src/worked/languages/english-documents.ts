@@ -201,6 +201,8 @@ export const ENGLISH_DOCUMENTS: Omit<DocumentWords, 'because'> = {
     workingHeading: 'The working',
     workingOf: '{accumulator}, as found',
     workingLeft: '{accumulator}, as left',
+    workingSafety: '{name}, safety numbers',
+    workingReleased: '{name}, its gas released',
     noWorking: 'The report does not carry its round, so that its results cannot be worked again.',
     signaturesHeading: 'Signatures',
     readBy: 'Read by',

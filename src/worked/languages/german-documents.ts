@@ -225,6 +225,8 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
     workingHeading: 'Der Rechengang',
     workingOf: '{accumulator}, wie vorgefunden',
     workingLeft: '{accumulator}, wie verlassen',
+    workingSafety: '{name}, Zahlen zur Sicherheit',
+    workingReleased: '{name}, Gas freigesetzt',
     noWorking: 'Der Bericht enthält seine Runde nicht, so dass seine Ergebnisse nicht nachgerechnet werden können.',
     signaturesHeading: 'Unterschriften',
     readBy: 'Abgelesen von',

@@ -28,6 +28,7 @@ export function filling({ filling, accumulators }) {
   return [
     '',
     'FILLING, step by step',
+    '  Pressures are gauge pressures.',
     ...columns([['', 'at 15 °C', '', 'above residual', 'use', 'reads after', ''], ...rows]),
     ...(steps.length === 0 ? ['  Nothing can be filled.'] : []),
     ...steps.flatMap((step, i) => {
@@ -116,6 +117,7 @@ export function safety({ safety }) {
   return [
     '',
     'SAFETY NUMBERS: they clear nothing; the maker, local codes and licensed practice decide',
+    '  Pressures are gauge pressures.',
     ...safety.specifications.flatMap(({ specification, hot, energy, ratings, leakTest, purge }) => [
       `  ${printable(specification)}`,
       ...(hot === undefined
@@ -137,7 +139,9 @@ export function safety({ safety }) {
         : ratings.problems.flatMap(({ code, part, limit, pressure }) =>
             wrap(`${part} ${code}: it takes ${about(limit, 1)}, and ${about(pressure, 1, 'up')} may come`, '    '),
           )),
-      ...(ratings?.outcome === 'nothing found' ? ['    ratings of the charging line: nothing found'] : []),
+      ...(ratings?.outcome === 'nothing found'
+        ? ['    ratings of the charging line: nothing found, which is no approval']
+        : []),
       ...(leakTest === undefined ? [] : wrap(leakText(leakTest), '    ')),
       ...(purge === undefined ? [] : wrap(purgeText(purge), '    ')),
     ]),
@@ -148,7 +152,11 @@ export function safety({ safety }) {
 /** @param {NonNullable<Safety['specifications'][number]['leakTest']>} test */
 function leakText({ bubbles, gauge }) {
   const apart = bubbles.minutesApart === 'none' ? 'none' : `one in ${bubbles.minutesApart.toFixed(1)} min`;
-  const fall = write(pressureDifference(Number(gauge.fall.value), gauge.fall.unit), { step: 0.001, unit: 'bar' });
+  const fall = write(pressureDifference(Number(gauge.fall.value), gauge.fall.unit), {
+    step: 0.001,
+    unit: 'bar',
+    toward: 'down',
+  });
   return (
     `leak test for the loss that matters: bubbles, ${apart}, ${bubbles.against}; the gauge, by ` +
     `${fall.replace(' difference', '')}, ${gauge.against}`
@@ -157,7 +165,7 @@ function leakText({ bubbles, gauge }) {
 
 /** @param {NonNullable<Safety['specifications'][number]['purge']>} purge */
 function purgeText({ outcome, fillings, left, gas }) {
-  const percent = (100 * (left.at(-1) ?? 0)).toFixed(2);
+  const percent = (Math.ceil(1e4 * (left.at(-1) ?? 0)) / 100).toFixed(2); // never less than is left
   const many = `${fillings} ${fillings === 1 ? 'filling' : 'fillings'}`;
   return outcome === 'reached'
     ? `gas that is not known, let out and purged: ${many} leave ${percent} % of it, with ${gas.rounded.mass} of nitrogen`

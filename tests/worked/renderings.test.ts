@@ -104,6 +104,32 @@ describe('a block', () => {
   });
 });
 
+// What a browser makes of it is looked at by `npm run everywhere`.
+describe('the style sheet', () => {
+  const [, style = ''] = /<style>([^]*)<\/style>/.exec(documentHtml(pageOf())) ?? [];
+  const [all = '', narrow = '', paper = ''] = style.split(/@media .*\{\n/);
+
+  test('breaks names anywhere, and words of ours in a table only where a word is longer than its cell', () => {
+    expect(all).toMatch(/^main \{.*overflow-wrap: anywhere/m);
+    expect(all).toMatch(/^th, td \{ overflow-wrap: break-word; \}$/m);
+    expect(all).toMatch(/^td bdi \{ overflow-wrap: anywhere; \}$/m);
+  });
+
+  test('gives names room in a table, and not all of it', () => {
+    expect(all).toMatch(/^td:has\(bdi\) \{ min-width: \d+em; max-width: \d+em; \}$/m);
+  });
+
+  test('lets a table scroll on a narrow screen, under a caption that does not', () => {
+    expect(narrow).toMatch(/table \{ display: block; overflow-x: auto; \}\n +caption \{ display: block; \}/);
+    expect(style).toContain('@media screen and (max-width: ');
+  });
+
+  test('is for A4, and breaks no row, notice or line to sign on across pages', () => {
+    expect(paper).toContain('@page { size: A4;');
+    expect(all).toMatch(/^tr, \.danger, \.caution, \.note, \.signature \{ break-inside: avoid; \}$/m);
+  });
+});
+
 describe('an equation', () => {
   const equation: Block = {
     kind: 'equation',

@@ -246,6 +246,23 @@ describe('a derivation', () => {
     }
   });
 
+  test('takes a value that two steps gave from the one that is about the same', () => {
+    const rule = { acceptance: 'simple acceptance', risk: { below: 0.02, above: 0.05 } } as const;
+    const read = { ...reading, pressure: target(spec, reading) };
+    const { steps } = derivationOf({ spec, read, instruments: INSTRUMENTS }, (g, trace) =>
+      decide(g.spec, g.read, g.instruments, rule, trace),
+    );
+    const margins = steps.filter(({ relation }) => relation.gives === 'dp_inside');
+    const ratios = steps.filter(({ relation }) => relation.gives === 'r_margin');
+    expect(new Set(margins.map(({ result }) => result.value)).size).toBe(1);
+    expect(ratios.map(({ about }) => about)).toEqual(['lower limit', 'upper limit']);
+    for (const ratio of ratios) {
+      const [origin] = ratio.from.flatMap((one) => (one.symbol === 'dp_inside' ? [one.origin] : []));
+      const own = margins.find(({ about }) => about === ratio.about);
+      expect(origin).toEqual({ from: 'step', step: own?.number });
+    }
+  });
+
   test('names the rows of a table', () => {
     const table = tableOf([
       [127.3, 0],

@@ -5,7 +5,7 @@ import type { Expression } from '../formula/expression.js';
 import { parsed } from '../formula/parse.js';
 import { aboutIn, localised, sourceIn } from '../languages/format.js';
 import type { Language } from '../languages/language.js';
-import { LABEL, NORMAL } from './derive.js';
+import { LABEL, NORMAL } from './origin.js';
 import type { Argument, DerivedStep, GasStateWorking, NamedQuantity, Origin, RoundedQuantity } from './derivation.js';
 import { SI_UNITS, type Figure, type Figures } from './figures.js';
 import { numberOf } from './numbers.js';

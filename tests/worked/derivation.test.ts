@@ -30,6 +30,7 @@ import {
 } from 'isochore';
 import {
   comparisonBlocks,
+  comparisonDocument,
   derivationBlocks,
   derivationDocument,
   derivationOf,
@@ -395,6 +396,17 @@ test('the terms at everything add up to the compression factor, by mathjs', () =
     sum += term;
   }
   expect(1 + sum).toBeCloseTo(stateAt(nitrogen, given.at).compressibility, 12);
+});
+
+test('a reader is read once: what is checked is what is used', () => {
+  const running = (): Reader => {
+    let left = 1;
+    return { ...reader('steps', german), get language() { return left-- > 0 ? german : (undefined as never); } }; // prettier-ignore
+  };
+  expect(derivationDocument(checked, 'x', running())).toStrictEqual(
+    derivationDocument(checked, 'x', reader('steps', german)),
+  );
+  expect(comparisonDocument(checked, checked, 'x', running()).language).toBe('de');
 });
 
 test('every term and every digit is LaTeX that KaTeX takes in strict mode', () => {

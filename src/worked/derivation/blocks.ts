@@ -1,3 +1,4 @@
+import { has } from '../../basis/has.js';
 import type { Step } from '../../basis/relation.js';
 import type { Block, Equation, Inline, Line, Table } from '../document/block.js';
 import { joined, lineOf } from '../document/line.js';
@@ -94,11 +95,11 @@ function originText(origin: Origin, { reader }: Pen): Line {
   const { derivation } = reader.language;
   const template = derivation.origins[origin.from];
   return lineOf(template, {
-    step: 'step' in origin ? String(origin.step) : '',
-    path: 'path' in origin ? [{ kind: 'given', text: origin.path }] : '',
-    row: 'row' in origin ? String(origin.row) : '',
-    model: 'model' in origin ? [{ kind: 'given', text: origin.model }] : '',
-    source: 'source' in origin ? publishedBy(origin.source, reader.language) : '',
+    step: has(origin, 'step') ? String(origin.step) : '',
+    path: has(origin, 'path') ? [{ kind: 'given', text: origin.path }] : '',
+    row: has(origin, 'row') ? String(origin.row) : '',
+    model: has(origin, 'model') ? [{ kind: 'given', text: origin.model }] : '',
+    source: has(origin, 'source') ? publishedBy(origin.source, reader.language) : '',
   });
 }
 

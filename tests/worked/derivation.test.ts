@@ -247,6 +247,14 @@ describe('a derivation', () => {
     }
   });
 
+  test('tells a step of the caller with symbols that every object has', () => {
+    const relation = { from: ['constructor'], gives: 'valueOf', unit: 'Pa', formula: 'constructor', source: 'x' };
+    const { steps } = derivationOf({ a: 1 }, (_, trace) => {
+      trace({ relation, about: 'toString', values: [3], result: 3 });
+    });
+    expect(steps[0]?.from[0]).toMatchObject({ symbol: 'constructor', value: 3, origin: { from: 'calculation' } });
+  });
+
   test('takes a value that two steps gave from the one that is about the same', () => {
     const rule = { acceptance: 'simple acceptance', risk: { below: 0.02, above: 0.05 } } as const;
     const read = { ...reading, pressure: target(spec, reading) };

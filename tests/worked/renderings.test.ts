@@ -169,6 +169,17 @@ describe('an equation', () => {
     expect(textOf(block)).toBe('    x = 10^(−9)\n');
   });
 
+  test.each(['constructor', 'valueOf', 'x_toString'])('may have a symbol %s, which every object has', (name) => {
+    const block: Block = { kind: 'equation', sides: [symbol(name), { kind: 'call', name, of: [symbol('x')] }] };
+    const [first = '', below] = name.split('_');
+    expect(textOf(block)).toBe(`    ${name} = ${name}(x)\n`);
+    for (const written of [htmlOf(block), latexOf(block)]) {
+      expect(written).toContain(first);
+      if (below !== undefined) expect(written).toContain(below);
+      expect(written).not.toMatch(/undefined|native code/);
+    }
+  });
+
   test('stands in a line as well', async () => {
     const page = pageOf({ kind: 'paragraph', text: ['With ', { kind: 'formula', expression: quotient }, '.'] });
     expect(documentText(page, { width: 60 })).toContain('With p_abs / ρ.');

@@ -66,7 +66,8 @@ export function originOf(
   model: GasModel | undefined,
 ): Origin {
   const { symbol, value, meaning } = named;
-  const meanings = [...(ALSO[symbol] ?? []), meaning];
+  const also = Object.hasOwn(ALSO, symbol) ? (ALSO[symbol] ?? []) : [];
+  const meanings = [...also, meaning];
   // Two limits may have the same margin: each follows from its own.
   const step = [keyAbout(named, about), ...meanings.map((one) => keyOf({ ...named, meaning: one }))]
     .map((key) => before.get(key))

@@ -223,13 +223,13 @@ export const notAmbient = {
 
 export const outsideTable = {
   code: 'outside the table',
-  wanted: '{first} K to {last} K, the rows of the table',
+  wanted: '{first} to {last}, the rows of the table',
   remedy: 'read at a temperature that the table covers, or have the specification say what holds beyond it',
 } as const;
 
 export const referenceOutsideTable = {
   code: 'reference outside the table',
-  wanted: '{first} K to {last} K, the rows of the table',
+  wanted: '{first} to {last}, the rows of the table',
   remedy: 'the reference temperature is one at which the table states a pressure',
 } as const;
 
@@ -307,7 +307,7 @@ export const tooManyRows = {
 
 export const rangeBackwards = {
   code: 'range runs backwards',
-  wanted: 'at least {from} K, where the range begins',
+  wanted: 'at least {from}, where the range begins',
   remedy: 'give the range from the lower to the higher temperature',
 } as const;
 
@@ -603,7 +603,7 @@ export const minutesOutOfOrder = {
 
 export const notTheHottest = {
   code: 'not the hottest',
-  wanted: 'at least {from} K, at which the gas is already known',
+  wanted: 'at least {from}, at which the gas is already known',
   remedy: 'give the hottest temperature that the gas may reach, in service or laid up; it is never below one that was',
 } as const;
 

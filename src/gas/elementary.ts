@@ -1,10 +1,10 @@
-/*! @license exp and log after fdlibm 5.3, e_exp.c and e_log.c.
+/*! @license exp, log and sin after fdlibm 5.3, e_exp.c, e_log.c, k_sin.c, k_cos.c and e_rem_pio2.c.
  * Copyright (C) 1993 by Sun Microsystems, Inc. All rights reserved.
  * Permission to use, copy, modify, and distribute this software is freely granted, provided that this notice is preserved. */
 
-// Exponential and logarithm by + − × ÷ alone, so that every engine gives the same bits: the ones built into engines differ
-// in the last place in a tenth of the arguments, and a report would be judged differently by another browser. Both are
-// within one unit in the last place of the exact value.
+// Exponential, logarithm and sine by + − × ÷ alone, so that every engine gives the same bits: the ones built into engines
+// differ in the last place in a tenth of the arguments, and a report would be judged differently by another browser. All
+// are within one unit in the last place of the exact value.
 
 // Tuples for the compiler, which cannot know how long a typed array is.
 const bits = /* @__PURE__ */ new Float64Array(1) as Float64Array & { 0: number };
@@ -88,4 +88,63 @@ export function log(x: number): number {
     return k === 0 ? f - (half - s * (half + R)) : k * LN2_HI - (half - (s * (half + R) + k * LN2_LO) - f);
   }
   return k === 0 ? f - s * (f - R) : k * LN2_HI - (s * (f - R) - k * LN2_LO - f);
+}
+
+// π/2 in three parts, the first two of 33 bits: their products with a whole number below 2^20 are exact.
+const HALF_PI_1 = 1.57079632673412561417;
+const HALF_PI_2 = 6.0771005063039659766e-11;
+const HALF_PI_3 = 2.02226624879595063154e-21;
+const TWO_BY_PI = 6.36619772367581382433e-1;
+/** Largest size of an angle that {@link sin} takes, rad: beyond it π/2 would need more parts. */
+const MOST_ANGLE = 800_000;
+
+/** The sine of x, which is in rad; NaN beyond 800 000 either way. */
+export function sin(x: number): number {
+  if (!(x >= -MOST_ANGLE && x <= MOST_ANGLE)) return NaN;
+  const quarters = Math.round(x * TWO_BY_PI);
+  // x = quarters π/2 + (high + low), with |high| up to π/4
+  const first = x - quarters * HALF_PI_1;
+  const second = quarters * HALF_PI_2;
+  const r = first - second;
+  const rest = quarters * HALF_PI_3 - (first - r - second);
+  const high = r - rest;
+  const low = r - high - rest;
+  switch (quarters & 3) {
+    case 0:
+      return sineOf(high, low);
+    case 1:
+      return cosineOf(high, low);
+    case 2:
+      return -sineOf(high, low);
+    default:
+      return -cosineOf(high, low);
+  }
+}
+
+/** sin(x + y), |x| up to π/4 and y its tail. */
+function sineOf(x: number, y: number): number {
+  const z = x * x;
+  const v = z * x;
+  const r =
+    8.33333333332248946124e-3 +
+    z *
+      (-1.98412698298579493134e-4 +
+        z * (2.75573137070700676789e-6 + z * (-2.50507602534068634195e-8 + z * 1.58969099521155010221e-10)));
+  return x - (z * (0.5 * y - v * r) - y + v * 1.66666666666666324348e-1);
+}
+
+/** cos(x + y), |x| up to π/4 and y its tail. */
+function cosineOf(x: number, y: number): number {
+  const z = x * x;
+  const r =
+    z *
+    (4.16666666666666019037e-2 +
+      z *
+        (-1.38888888888741095749e-3 +
+          z *
+            (2.48015872894767294178e-5 +
+              z * (-2.75573143513906633035e-7 + z * (2.0875723212981748279e-9 + z * -1.13596475577881948265e-11)))));
+  const half = 0.5 * z;
+  const w = 1 - half;
+  return w + (1 - w - half + (z * r - x * y));
 }

@@ -68,6 +68,11 @@ export function inBar(pascals: number): string {
   return `${Number((pascals / 1e5).toPrecision(12))} bar`;
 }
 
+/** A temperature for a message: as it is read at a shell, whatever its caller's unit. */
+export function inCelsius(kelvins: number): string {
+  return `${Number((kelvins - 273.15).toPrecision(12))} °C`;
+}
+
 /** The scale of a unit, refusing every other spelling. */
 export function scaleOf<U extends string>(units: Units<U>, unit: U, path: string): Scale {
   if (typeof unit === 'string' && Object.hasOwn(units, unit)) return units[unit];

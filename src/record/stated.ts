@@ -128,7 +128,9 @@ function unitProblems(rows: Rows): Problem[] {
   if (first === undefined) return [];
   return rows.flatMap((row, i) => [
     ...mixed(`rows[${i}].temperature.unit`, row.temperature.unit, first.temperature.unit),
-    ...row.pressures.flatMap((one, k) => mixed(`rows[${i}].pressures[${k}].unit`, one.unit, first.pressures[0]?.unit)),
+    ...row.pressures.flatMap((one, k) =>
+      mixed(`rows[${i}].pressures[${k}].unit`, one.unit, first.pressures.at(0)?.unit),
+    ),
   ]);
 }
 

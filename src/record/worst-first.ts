@@ -88,7 +88,7 @@ export function worstFirst(report: RoundReport): UnitServed[] {
   }
   return [...units].map(([unitServed, ranked]) => ({
     ...(unitServed === undefined ? {} : { unitServed }),
-    stake: ranked[0]?.stake ?? 'in order',
+    stake: ranked.at(0)?.stake ?? 'in order',
     accumulators: ranked,
   }));
 }

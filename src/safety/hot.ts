@@ -8,6 +8,7 @@ import {
   type PressureDifference,
   type Temperature,
 } from '../quantity/kind.js';
+import { inCelsius } from '../quantity/unit.js';
 import type { Conditions } from '../target/conditions.js';
 import { densityOfLine, gaugeOnLine, type Point } from '../target/line.js';
 import { needSpecification, type Specification } from '../target/specification.js';
@@ -71,7 +72,7 @@ export function pressureWhenHot(spec: Specification, gas: GasWhenHot, hottest: C
   const T = temperature.kelvins;
   const T_now = now.temperature.kelvins;
   if (typeof gas !== 'string' && T < T_now)
-    fail(notTheHottest, 'hottest.temperature', `${T} K`, { from: String(T_now) });
+    fail(notTheHottest, 'hottest.temperature', inCelsius(T), { from: inCelsius(T_now) });
   const { allowable } = spec;
   const rho = densityOfLine(spec.gas, pointOf(now), 'gas', 'gas', trace);
   const p = gaugeOnLine(spec.gas, pointOf(now), rho, T, ambient.pascals, 'hottest.temperature', 'hottest', trace);

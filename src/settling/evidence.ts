@@ -53,12 +53,12 @@ export function settlingEvidence(readings: readonly TimedReading[], given: Evide
     need('pressure difference', mostByCooling, 'given.mostByCooling');
     if (mostByCooling.pascals < 0) fail(negative, 'given.mostByCooling', `${mostByCooling.pascals} Pa`);
   }
-  const [first = 0, last = 0] = [timed.p[0], timed.p.at(-1)];
+  const [first = 0, last = 0] = [timed.p.at(0), timed.p.at(-1)];
   return {
     outcome: outcomeOf(timed, timeConstantMinutes, mostByCooling?.pascals),
     change: pressureDifferenceOf(timed.sign * (last - first)),
     notSeenBelow: pressureDifferenceOf(timed.gaugeStep_Pa),
-    overMinutes: (timed.t.at(-1) ?? 0) - (timed.t[0] ?? 0),
+    overMinutes: (timed.t.at(-1) ?? 0) - (timed.t.at(0) ?? 0),
   };
 }
 
@@ -69,7 +69,7 @@ function outcomeOf(timed: CheckedTimed, timeConstant: number | undefined, most: 
   if (most !== undefined && timed.fall > most + timed.step) return 'falls further than by cooling';
   const rates = ratesWithin(timed, timed.step);
   if (rates === 'accelerates') return 'not levelling out';
-  const watched = (timed.t.at(-1) ?? 0) - (timed.t[0] ?? 0);
+  const watched = (timed.t.at(-1) ?? 0) - (timed.t.at(0) ?? 0);
   if (rates !== 'no rate' && rates.high < 1 / (timeConstant ?? watched)) return 'not levelling out';
   // No single rate: quick at first and slow later, which is a fall that bends.
   return rates === 'no rate' || rates.low > 0 ? 'levelling out' : 'cooling or losing gas';

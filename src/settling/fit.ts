@@ -70,7 +70,7 @@ export function ratesWithin({ t, p }: Timed, step: number): Rates | NoRates {
   }
   if (!suits) return 'no rate';
   // A bend that small is rounding.
-  const straight = low * ((t.at(-1) ?? 0) - (t[0] ?? 0)) < 1e-6;
+  const straight = low * ((t.at(-1) ?? 0) - (t.at(0) ?? 0)) < 1e-6;
   return { low: straight ? 0 : low, high };
 }
 

@@ -226,7 +226,7 @@ function auditColumn(column: Column, stated: Stated, given: TableAuditGiven, tra
     .sort((a, b) => rankOf(a) - rankOf(b));
   const best = Math.min(...fits.map(rankOf));
   const models = fits.filter((fit) => rankOf(fit) === best && best < NO_FIT).map(({ model }) => model);
-  const alike = best > 0 && numbers.pressures.every((number) => number === numbers.pressures[0]);
+  const alike = best > 0 && numbers.pressures.every((number, _, all) => number === all.at(0));
   return {
     ...(column.name === undefined ? {} : { name: column.name }),
     outcome: alike ? 'all cells alike' : outcomeOf(best, models.length),
@@ -384,7 +384,7 @@ function lineFound(model: GasModel, sheet: Sheet, interval: Interval, about: str
 function readingsThatFit(numbers: Numbers, stated: ReadAs, given: TableAuditGiven): OtherReading[] {
   const found: OtherReading[] = [];
   for (const { as, changes } of otherReadings(numbers, stated)) {
-    const fewest = found[0]?.changes.length;
+    const fewest = found.at(0)?.changes.length;
     if (fewest !== undefined && changes.length > fewest) break;
     const fits = given.models.flatMap((model): OtherReading['fits'][number][] => {
       // A reading that leaves a model is none of its tables.
@@ -409,5 +409,5 @@ function wrongInAll(audits: readonly ColumnAudit[]): number[] {
   const rows = audits.map(({ fits: [best] }) =>
     best?.outcome === 'all but misprints' ? best.misprints.map(({ row }) => row) : [],
   );
-  return (rows[0] ?? []).filter((row) => rows.every((others) => others.includes(row)));
+  return (rows.at(0) ?? []).filter((row) => rows.every((others) => others.includes(row)));
 }

@@ -5,6 +5,7 @@ import { relation, step1, step2, step3, step5, type Trace } from '../basis/relat
 import { pvtAt, temperatureAt } from '../gas/door.js';
 import type { GasModel } from '../gas/model.js';
 import { TO_ABSOLUTE } from '../quantity/pressure.js';
+import { inCelsius } from '../quantity/unit.js';
 import { AT_THE_POINT, densityOfLine, gaugeOnLine, type Point } from './line.js';
 import type { ReferencePoint, Stated } from './table.js';
 
@@ -77,7 +78,7 @@ export function lineThrough(
 export function curveOf(model: GasModel, stated: Stated, ambient_Pa: number, path: string, about: string): Curve {
   if (!has(stated, 'rows')) return lineThrough(model, stated, ambient_Pa, path, about);
   const rows = Object.freeze(stated.rows.map(({ pressure, temperature }) => Object.freeze({ pressure, temperature })));
-  const [first, last] = [rows[0], rows.at(-1)];
+  const [first, last] = [rows.at(0), rows.at(-1)];
   if (stated.outside === 'refuse' || first === undefined || last === undefined) {
     return Object.freeze({ by: 'table', rows, ambient_Pa, ends: 'refuse' });
   }
@@ -201,6 +202,6 @@ function placeOn(curve: Curve, T_K: number): { readonly line: Line } | Rows {
   const beyond = next === -1 && low !== undefined && T_K > low.temperature.kelvins;
   if (low !== undefined && !beyond) return { before: rowAt(rows, i - 1), low, high: rows[i + 1], ambient_Pa };
   if (ends !== 'refuse') return { line: beyond ? ends.above : ends.below };
-  const [first, last] = [`${rows[0]?.temperature.kelvins}`, `${rows.at(-1)?.temperature.kelvins}`];
-  return fail(outsideTable, 'temperature', `${T_K} K`, { first, last });
+  const [first, last] = [rows.at(0), rows.at(-1)].map((row) => row?.temperature.kelvins ?? NaN) as [number, number];
+  return fail(outsideTable, 'temperature', inCelsius(T_K), { first: inCelsius(first), last: inCelsius(last) });
 }

@@ -11,7 +11,7 @@ import {
 } from '../basis/problem.js';
 import { taken, type Fields } from '../basis/taken.js';
 import { need, wrongKind, type GaugePressure, type PressureDifference, type Temperature } from '../quantity/kind.js';
-import { inBar } from '../quantity/unit.js';
+import { inBar, inCelsius } from '../quantity/unit.js';
 
 /** A pre-charge as the maker states it at one temperature. */
 export interface ReferencePoint {
@@ -189,7 +189,7 @@ function tooFew(rows: unknown): never {
 
 function needHigher(row: ReferencePoint, before: ReferencePoint): void {
   const [T, T_before] = [row.temperature.kelvins, before.temperature.kelvins];
-  if (!(T > T_before)) fail(rowsOutOfOrder, 'temperature', `${T} K after ${T_before} K`);
+  if (!(T > T_before)) fail(rowsOutOfOrder, 'temperature', `${inCelsius(T)} after ${inCelsius(T_before)}`);
   const [p, p_before] = [row.pressure.pascals, before.pressure.pascals];
   if (p > p_before) return;
   fail(rowsOutOfOrder, 'pressure', `${inBar(p)} gauge after ${inBar(p_before)} gauge`);
@@ -197,9 +197,9 @@ function needHigher(row: ReferencePoint, before: ReferencePoint): void {
 
 function needInside({ rows, referenceTemperature }: MakersTable): void {
   const T = referenceTemperature.kelvins;
-  const [first, last] = [rows[0]?.temperature.kelvins, rows.at(-1)?.temperature.kelvins];
+  const [first, last] = [rows.at(0)?.temperature.kelvins, rows.at(-1)?.temperature.kelvins];
   if (first !== undefined && last !== undefined && T >= first && T <= last) return;
-  fail(referenceOutsideTable, '', `${T} K`, { first: String(first), last: String(last) });
+  fail(referenceOutsideTable, '', inCelsius(T), { first: inCelsius(first ?? NaN), last: inCelsius(last ?? NaN) });
 }
 
 /** Refuses what is not even an object. */

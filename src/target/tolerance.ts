@@ -177,7 +177,7 @@ function needWidth(sizes: readonly PressureDifference[], paths: readonly string[
   });
   failIfAny(problems);
   if (sizes.some((size) => size.pascals > 0)) return;
-  fail(bandWithoutWidth, paths.length === 1 ? (paths[0] ?? '') : '', '0 bar difference');
+  fail(bandWithoutWidth, paths.length === 1 ? (paths.at(0) ?? '') : '', '0 bar difference');
 }
 
 /** Refuses what is no pressure difference of zero or more: below and above are both counted away from the target. */

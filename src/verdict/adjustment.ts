@@ -13,7 +13,7 @@ import {
   type TemperatureDifference,
 } from '../quantity/kind.js';
 import { needDivision, roundTo, rounded, write, type Division } from '../quantity/step.js';
-import { PRESSURE, TEMPERATURE, type PressureUnit, type TemperatureUnit } from '../quantity/unit.js';
+import { inCelsius, PRESSURE, TEMPERATURE, type PressureUnit, type TemperatureUnit } from '../quantity/unit.js';
 import type { Conditions } from '../target/conditions.js';
 import { sourceOn, type TargetSource } from '../target/curve.js';
 import { needSpecification, type Specification } from '../target/specification.js';
@@ -158,7 +158,7 @@ function rowAt(
 function rowsOf(from: Temperature, to: Temperature, every: TemperatureDifference): number {
   if (!(every.kelvins > 0)) fail(notPositive, 'every', `${every.kelvins} K`);
   const range = to.kelvins - from.kelvins;
-  if (range < 0) fail(rangeBackwards, 'to', `${to.kelvins} K`, { from: String(from.kelvins) });
+  if (range < 0) fail(rangeBackwards, 'to', inCelsius(to.kelvins), { from: inCelsius(from.kelvins) });
   // The last step may miss the end by the rounding of a few additions.
   const count = Math.floor(range / every.kelvins + 1e-9) + 1;
   if (count <= MOST_ROWS) return count;

@@ -5,8 +5,9 @@
 //
 //   F(x) = 1/2 + x / 2L + Σ φ(π k / L) sin(π k x / L) / (π k),   φ(t) = exp(−σ² t² / 2) Π sin(a t) / (a t)
 //
-// E. Lukacs, Characteristic Functions, 2nd ed. (Griffin, London 1970), from memory. Engines differ in the last place of
-// Math.sin and Math.exp, and so may these probabilities.
+// E. Lukacs, Characteristic Functions, 2nd ed. (Griffin, London 1970), from memory.
+
+import { exp, sin } from '../gas/elementary.js';
 
 /** Rectangles about zero, all of one half width, that are added up. */
 export interface Rectangles {
@@ -62,13 +63,13 @@ function termsOf(rectangles: readonly Rectangles[], variance: number, support: n
   const terms: number[] = [];
   for (let k = 1; k <= MOST_TERMS; k += 1) {
     const t = (Math.PI * k) / support;
-    const damped = Math.exp(-0.5 * variance * t * t);
+    const damped = exp(-0.5 * variance * t * t);
     let phi = damped;
     let bound = damped; // on the size of φ here and beyond
     let order = variance * t * t; // φ falls at least as fast as t to the power of −order
     for (const { half, times } of rectangles) {
       const at = half * t;
-      const factor = Math.sin(at) / at;
+      const factor = sin(at) / at;
       const most = Math.min(1, 1 / at);
       if (at > 1) order += times;
       for (let i = 0; i < times; i += 1) {
@@ -89,12 +90,12 @@ export function cumulative(sum: Sum, x: number): number {
   if (sum.exact !== undefined) return x < 0 ? beyond(sum.exact, -x) : 1 - beyond(sum.exact, x);
   const angle = (Math.PI * x) / sum.support;
   // sin and cos of multiples of the angle, by turning on from one to the next.
-  const [sin, cos] = [Math.sin(angle), Math.sin(angle + 0.5 * Math.PI)];
-  let [s, c] = [sin, cos];
+  const [s1, c1] = [sin(angle), sin(angle + 0.5 * Math.PI)];
+  let [s, c] = [s1, c1];
   let total = 0.5 + (0.5 * x) / sum.support;
   for (const term of sum.terms) {
     total += term * s;
-    [s, c] = [s * cos + c * sin, c * cos - s * sin];
+    [s, c] = [s * c1 + c * s1, c * c1 - s * s1];
   }
   return Math.min(1, Math.max(0, total)); // the last place may be beyond a probability
 }

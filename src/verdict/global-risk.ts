@@ -1,8 +1,8 @@
-import { collect, failIfAny, type Problem } from '../basis/fault.js';
-import { need, wrongKind, type PressureDifference } from '../quantity/kind.js';
-import { fail } from '../basis/fault.js';
+import { collect, fail, failIfAny, type Problem } from '../basis/fault.js';
 import { notPositive } from '../basis/problem.js';
 import { taken } from '../basis/taken.js';
+import { exp } from '../gas/elementary.js';
+import { need, wrongKind, type PressureDifference } from '../quantity/kind.js';
 import { notCovered, type NotCovered } from '../reading/gauge.js';
 import type { Instruments } from '../reading/instruments.js';
 import type { Reading } from '../reading/reading.js';
@@ -121,7 +121,7 @@ export function globalRisks(
 }
 
 function normalDensity(z: number): number {
-  return Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
+  return exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
 }
 
 /** Simpson's rule; the integrands are smooth but for corners of the distributions of rectangles. */

@@ -2,6 +2,7 @@ import { fail, quote } from '../basis/fault.js';
 import { notACount } from '../basis/problem.js';
 import type { ContributionCode } from '../basis/words.js';
 import { densityAt, pvtAt } from '../gas/door.js';
+import { log } from '../gas/elementary.js';
 import { pressureDifferenceOf, wrongKind, type PressureDifference } from '../quantity/kind.js';
 import { notCovered, type NotCovered } from '../reading/gauge.js';
 import type { Instruments } from '../reading/instruments.js';
@@ -22,7 +23,7 @@ import { lineAt, subjectsOf } from './subject.js';
 export interface Draws {
   /** 1000 to 1 000 000. */
   readonly draws: number;
-  /** 0 to 4294967295; the same seed gives the same result, to the last place of Math.log. */
+  /** 0 to 4294967295; the same seed gives the same result. */
   readonly seed: number;
 }
 
@@ -237,7 +238,7 @@ function normal(random: Random): number {
   for (;;) {
     const [x, y] = [2 * uniform(random) - 1, 2 * uniform(random) - 1];
     const s = x * x + y * y;
-    if (s > 0 && s < 1) return x * Math.sqrt((-2 * Math.log(s)) / s);
+    if (s > 0 && s < 1) return x * Math.sqrt((-2 * log(s)) / s);
   }
 }
 

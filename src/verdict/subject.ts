@@ -66,5 +66,5 @@ export function lineAt(curve: Curve, T_K: number): Line | undefined {
   if (curve.by === 'line') return curve;
   const { by, rows } = sourceOn(curve, T_K);
   if (by === 'table' || curve.ends === 'refuse') return undefined;
-  return rows[0]?.temperature.kelvins === curve.ends.below.point.T_K ? curve.ends.below : curve.ends.above;
+  return rows.at(0)?.temperature.kelvins === curve.ends.below.point.T_K ? curve.ends.below : curve.ends.above;
 }

@@ -143,7 +143,7 @@ describe('beyond the rows', () => {
           code: 'outside the table',
           path: 'temperature',
           found: `${T} K`,
-          wanted: '273.15 K to 333.15 K, the rows of the table',
+          wanted: '0 °C to 60 °C, the rows of the table',
         });
       }
     }

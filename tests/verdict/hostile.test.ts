@@ -133,6 +133,15 @@ describe('a reading is read once: what is checked is what is used', () => {
   });
 });
 
+test('a division that no gauge has is refused before its square is no number', () => {
+  const huge = readingWith({ gaugeStep: { step: 1e299, unit: 'MPa' } });
+  expect(problemOf(() => uncertainty(spec, huge, INSTRUMENTS))).toMatchObject({
+    code: 'outside bounds',
+    path: 'gaugeStep',
+    wanted: expect.stringContaining('at most 10000 bar') as unknown,
+  });
+});
+
 test('the division of a gauge is taken as it was when asked, and refused in its place', () => {
   let left = 1;
   const running = { unit: 'bar', get step() { return left--; } } as const; // prettier-ignore

@@ -23,7 +23,15 @@ import {
   type TemperatureDifference,
 } from '../../quantity/kind.js';
 import { belowVacuum } from '../../quantity/pressure.js';
-import { inBar, PRESSURE, scaleOf, TEMPERATURE, type PressureUnit, type TemperatureUnit } from '../../quantity/unit.js';
+import {
+  inBar,
+  inCelsius,
+  PRESSURE,
+  scaleOf,
+  TEMPERATURE,
+  type PressureUnit,
+  type TemperatureUnit,
+} from '../../quantity/unit.js';
 import { needAmbient } from '../conditions.js';
 import { isObject, needPoint, type MakersTable, type MakersTables, type ReferencePoint } from '../table.js';
 import type { Equation } from './fit.js';
@@ -200,7 +208,7 @@ function needInside({ kelvins }: Temperature, temperatures: readonly Temperature
   const all = temperatures.map((one) => one.kelvins);
   const [first, last] = [Math.min(...all), Math.max(...all)];
   if (kelvins >= first && kelvins <= last) return;
-  fail(referenceOutsideTable, '', `${kelvins} K`, { first: String(first), last: String(last) });
+  fail(referenceOutsideTable, '', inCelsius(kelvins), { first: inCelsius(first), last: inCelsius(last) });
 }
 
 function needModels(models: readonly GasModel[]): void {

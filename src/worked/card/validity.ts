@@ -61,7 +61,7 @@ function precharge({ precharge }: Specification, steps: Steps, { document }: Lan
       temperature: degrees(precharge.temperature),
     });
   const { rows, referenceTemperature } = precharge;
-  const [first, last] = [rows[0], rows.at(-1)];
+  const [first, last] = [rows.at(0), rows.at(-1)];
   return lineOf(byTable, {
     first: first === undefined ? '' : degrees(first.temperature),
     last: last === undefined ? '' : degrees(last.temperature),

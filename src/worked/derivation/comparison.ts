@@ -51,7 +51,7 @@ export function comparisonBlocks(one: Derivation, other: Derivation, reader: Rea
     detail === 'answer'
       ? [answersOf(first, one.result), answersOf(second, other.result)]
       : [stepsOf(first), stepsOf(second)];
-  const pairs = paired(all[0] ?? [], all[1] ?? []).filter(
+  const pairs = paired(all.at(0) ?? [], all.at(1) ?? []).filter(
     ({ one: a, other: b }) => detail !== 'steps' || a?.result.named.value !== b?.result.named.value,
   );
   const names = [one, other].map(({ models }): Line => [
@@ -77,7 +77,7 @@ export function comparisonBlocks(one: Derivation, other: Derivation, reader: Rea
     }),
   };
   return [
-    { kind: 'paragraph', text: lineOf(words.comparisonIntro, { one: names[0] ?? '', other: names[1] ?? '' }) },
+    { kind: 'paragraph', text: lineOf(words.comparisonIntro, { one: names.at(0) ?? '', other: names.at(1) ?? '' }) },
     table.rows.length === 0 ? { kind: 'paragraph', text: words.allAlike } : table,
     {
       kind: 'paragraph',

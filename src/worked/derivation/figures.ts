@@ -134,7 +134,7 @@ export class Figures {
       return placed(value, exponentOf(value) - 8, unit);
     }
     const half = (from.half * factorOf(own)) / factorOf(scale);
-    return placed(value, Math.floor(Math.log10(half * 2) + 1e-9), unit);
+    return placed(value, exponentOf(half * 2 * ALMOST), unit);
   }
 
   #rounded(named: NamedQuantity, scale: Scale | undefined, unit: string, missed: number): Figure {
@@ -147,7 +147,7 @@ export class Figures {
     const finest = exponentOf(value) - digits + 1;
     // Beside the zero of °C or °F the kelvins behind it have no more places than elsewhere.
     const ofKind = named.meaning === 'temperature' ? Math.max(finest, 3 - digits) : finest;
-    const reached = missed === 0 ? ofKind : Math.max(ofKind, Math.ceil(Math.log10(missed / factorOf(scale)) - 1e-9));
+    const reached = missed === 0 ? ofKind : Math.max(ofKind, -exponentOf((factorOf(scale) / missed) * ALMOST));
     return placed(value, reached, unit);
   }
 }
@@ -199,6 +199,9 @@ function placed(value: number, exponent: number, unit: string): Figure {
 function withoutMinusZero(text: string): string {
   return Number(text) === 0 ? text.replace('-', '') : text;
 }
+
+/** More than a power of ten that misses its next one by rounding has to be raised by. */
+const ALMOST = 1 + 2e-9;
 
 /** The exponent of the first digit. */
 function exponentOf(x: number): number {

@@ -22,7 +22,7 @@ export function columnWidths(cells: readonly (readonly string[])[], room: number
 
 /** Widths in which no cell is broken. */
 export function naturalWidths(cells: readonly (readonly string[])[]): number[] {
-  return (cells[0] ?? []).map((_, i) => Math.max(1, ...cells.map((row) => widthOf(row[i] ?? ''))));
+  return (cells.at(0) ?? []).map((_, i) => Math.max(1, ...cells.map((row) => widthOf(row[i] ?? ''))));
 }
 
 export function sumOf(widths: readonly number[]): number {

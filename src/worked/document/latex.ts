@@ -125,7 +125,7 @@ function equationLatex({ sides, signs, unit, source }: Equation): string {
     const end = i === sides.length - 1 && unit !== undefined ? `\\,${unitLatex(unit)}` : '';
     return `${sign}${expressionLatex(side)}${end}`;
   });
-  const chain = [`${first} ${rest[0] ?? ''}`.trimEnd(), ...rest.slice(1)].join(' \\\\\n');
+  const chain = [`${first} ${rest.at(0) ?? ''}`.trimEnd(), ...rest.slice(1)].join(' \\\\\n');
   const shown = `\\[\\begin{aligned}\n${chain}\n\\end{aligned}\\]`;
   return source === undefined ? shown : `${shown}\n\n{\\small ${lineLatex(source)}\\par}`;
 }

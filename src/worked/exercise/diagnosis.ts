@@ -103,7 +103,7 @@ const CASES: Readonly<Record<Diagnosis, Case>> = {
       },
     );
     const shown = points.map(({ minutes, pressure }) => ({ minutes, pressure: toBar(pressure) }));
-    const [first, last] = [shown[0], shown.at(-1)];
+    const [first, last] = [shown.at(0), shown.at(-1)];
     if (first === undefined || last === undefined) return undefined;
     const reading: Reading = { ...sound, pressure: first.pressure, minutesAtRest: first.minutes };
     // By its pressure alone the first would be too low, and the last is right.
@@ -127,7 +127,7 @@ const CASES: Readonly<Record<Diagnosis, Case>> = {
       : { ...sound, pressure: gauge(Math.round(valueIn(sound.pressure, 'kgf/cm2')), 'bar') };
     const { candidates } = slips(spec, reading);
     const [first] = candidates;
-    const found = first?.slips.length === 1 ? first.slips[0] : undefined;
+    const found = first?.slips.length === 1 ? first.slips.at(0) : undefined;
     const meant = ofTemperature ? 'unit of temperature' : 'unit of pressure';
     const verdict = judge(spec, reading).outcome;
     if (found?.code !== meant || (verdict !== 'undercharged' && verdict !== 'overcharged')) return undefined;

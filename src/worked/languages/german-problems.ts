@@ -127,12 +127,12 @@ export const GERMAN_PROBLEMS = {
       'die Ablesung des Barometers in dessen Einheit angeben (hPa und mbar sind dasselbe): auf Meereshöhe etwa 1013 hPa',
   },
   'outside the table': {
-    wanted: '{first} K bis {last} K, die Zeilen der Tabelle',
+    wanted: '{first} bis {last}, die Zeilen der Tabelle',
     remedy:
       'bei einer Temperatur ablesen, die die Tabelle enthält, oder die Vorgabe sagen lassen, was jenseits davon gilt',
   },
   'reference outside the table': {
-    wanted: '{first} K bis {last} K, die Zeilen der Tabelle',
+    wanted: '{first} bis {last}, die Zeilen der Tabelle',
     remedy: 'die Bezugstemperatur ist eine, bei der die Tabelle einen Druck nennt',
   },
   'rows out of order': {
@@ -182,7 +182,7 @@ export const GERMAN_PROBLEMS = {
     remedy: 'einen größeren Schritt oder kleineren Bereich nehmen',
   },
   'range runs backwards': {
-    wanted: 'mindestens {from} K, wo der Bereich beginnt',
+    wanted: 'mindestens {from}, wo der Bereich beginnt',
     remedy: 'den Bereich von der niedrigeren zur höheren Temperatur angeben',
   },
   'rows alike': {
@@ -235,7 +235,8 @@ export const GERMAN_PROBLEMS = {
   },
   'duplicate name': {
     wanted: 'ein Name, den daneben nichts anderes trägt ({what})',
-    remedy: 'jedes unterscheidbar benennen; zwei gleichen Namens sind nicht zu unterscheiden, und keines wird beurteilt',
+    remedy:
+      'jedes unterscheidbar benennen; zwei gleichen Namens sind nicht zu unterscheiden, und keines wird beurteilt',
   },
   'duplicate key': {
     wanted: 'jeder Schlüssel einmal in einem Objekt',
@@ -356,7 +357,7 @@ export const GERMAN_PROBLEMS = {
     remedy: 'die Ablesungen in ihre Reihenfolge bringen, jede zu einer eigenen Zeit',
   },
   'not the hottest': {
-    wanted: 'mindestens {from} K, bei der das Gas schon bekannt ist',
+    wanted: 'mindestens {from}, bei der das Gas schon bekannt ist',
     remedy:
       'die höchste Temperatur angeben, die das Gas im Betrieb oder aufgelegt erreichen kann; sie liegt nie unter einer, die es hatte',
   },

@@ -102,7 +102,7 @@ function bled({ stops, ...one }: Bled, about: About): Line {
   const words = about.language.document.filling;
   const head = lineOf(words.bleed, { name: nameOf(one, about) });
   if (stops === 'leaves the model') return joined([head, words.noBleeding], ' ');
-  const unit = stops.steps[0]?.from.unit ?? 'bar';
+  const unit = stops.steps.at(0)?.from.unit ?? 'bar';
   return joined([head, ...stopLines(stops, stepFor(one, unit, about).step, about)], ' ');
 }
 

@@ -54,7 +54,7 @@ function ofPlan(
   const derivation = derivationOf(given, (own, trace) => fillingPlan(own, trace));
   // Without a step there is nothing to work.
   if (derivation.steps.length === 0) return [];
-  const unit = judged[0]?.asFound.admitted.reading.gaugeStep.unit ?? 'bar';
+  const unit = judged.at(0)?.asFound.admitted.reading.gaugeStep.unit ?? 'bar';
   return [
     { kind: 'heading', level: 2, text: about.language.document.filling.heading },
     ...blocksIn(derivation, unit, about, detail),

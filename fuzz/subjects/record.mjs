@@ -450,6 +450,15 @@ export const RECORD = [
     },
   },
   {
+    name: 'readReport',
+    args: fc.tuple(report),
+    holds: (answer, [of], isPolluted = false) => {
+      if (answer === of) return "the caller's own report";
+      if (isPolluted || canonicalJson(answer) === canonicalJson(of)) return undefined;
+      return 'another report';
+    },
+  },
+  {
     name: 'worstFirst',
     args: fc.tuple(report),
     holds: (answer, [of]) => {

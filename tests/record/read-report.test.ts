@@ -1,0 +1,47 @@
+import { describe, expect, test } from 'vitest';
+import { readReport, reverify } from 'isochore/record';
+import { exampleRound, refusalOf, reportRest } from '../support/round.js';
+
+const report = reportRest(exampleRound());
+
+test('a stored report comes back as it was made, and as a copy of its own', () => {
+  const stored = JSON.parse(JSON.stringify(report)) as { complete: string; accumulators: unknown[] };
+  const back = readReport(stored);
+  expect(back).toEqual(report);
+  expect(reverify(back).outcome).toBe('same');
+  stored.complete = 'partial';
+  stored.accumulators.length = 0;
+  expect(back).toEqual(report);
+});
+
+test('what is checked is what is given: a field is read once for the copy', () => {
+  const { title, ...rest } = report;
+  expect(typeof title).toBe('string');
+  let reads = 0;
+  const lying = Object.defineProperty({ ...rest }, 'title', {
+    enumerable: true,
+    get: () => (reads++ < 2 ? title : 7), // once to see that it is data, once to copy
+  });
+  expect(readReport(lying).title).toBe(title);
+  expect(reads).toBe(2);
+});
+
+test('an altered report is read: that it was altered is for reverify', () => {
+  const altered = { ...report, complete: 'partial' };
+  expect(readReport(altered).complete).toBe('partial');
+  expect(reverify(altered).because).toEqual(['digest does not match']);
+});
+
+describe('what is no report is refused, with every problem and its path', () => {
+  const { digest, ...unsealed } = report;
+  test.each<[string, unknown, string[]]>([
+    ['a text', JSON.stringify(report), ['not an object at ']],
+    ['nothing', undefined, ['not JSON at ']],
+    ['a date in it', { ...report, title: new Date(0) }, ['not JSON at ']],
+    ['two fields wrong', { ...unsealed, complete: 'whole' }, ['unknown word at complete', 'missing at digest']],
+    ['another version', { ...report, version: 2 }, ['unknown version at version']],
+  ])('%s', (_, given, wanted) => {
+    expect(digest).toHaveLength(64);
+    expect(refusalOf(() => readReport(given)).map(({ code, path }) => `${code} at ${path}`)).toEqual(wanted);
+  });
+});

@@ -14,10 +14,11 @@ import { needAmbient } from '../target/conditions.js';
 import { collectNew } from './admit.js';
 import { admitUsed, namesOf, withGroup, type Instruments, type Used } from './instruments.js';
 import { copied } from './json-data.js';
+import type { RoundReading } from './parts.js';
 import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
 import { divisionAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
 import type { JudgedJson } from './report-shape.js';
-import { ReadingShape, type RoundReading } from './shape.js';
+import { ReadingShape } from './shape.js';
 
 /** What a group states once for the readings that do not state their own. */
 export interface GroupStated {

@@ -8,9 +8,10 @@ import { needLimit, needSpan } from '../reading/checks.js';
 import { needPrinted, needVessel, type Instruments } from '../reading/instruments.js';
 import { specification, type Specification, type SpecificationGiven } from '../target/specification.js';
 import type { Stated } from '../target/table.js';
+import type { RoundSpecification } from './parts.js';
 import { isBroken, isUnder, shapeProblems, valueAt, type Part } from './problems.js';
 import { numberAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
-import { SpecificationShape, type RoundSpecification } from './shape.js';
+import { SpecificationShape } from './shape.js';
 import { statedAt, type Tables } from './stated.js';
 
 /** What the manual says for an uncertainty; undefined where nothing is said. */

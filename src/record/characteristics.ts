@@ -75,8 +75,8 @@ export const InstrumentShape = z.strictObject({
   characteristics: z.optional(CharacteristicsShape),
 });
 
-/** An instrument of a round: its name and due date, and its scale and accuracy where an uncertainty is asked for. */
-export interface RoundInstrument extends z.infer<typeof InstrumentShape> {}
+/** An instrument as listed. */
+export type InstrumentJson = z.infer<typeof InstrumentShape>;
 
 /** What an instrument can measure with a known accuracy. */
 export type Characterised =
@@ -95,7 +95,7 @@ const WAYS: Readonly<Record<string, readonly (readonly string[])[]>> = {
 export function admitCharacteristics(part: Part): Characterised {
   const { raw, problems } = part;
   if (isBroken(problems, 'characteristics')) return undefined;
-  const { characteristics: json, due } = raw as RoundInstrument;
+  const { characteristics: json, due } = raw as InstrumentJson;
   if (json === undefined) return undefined;
   problems.push(...accuracyProblems(json.type, json.accuracy, due));
   const isGauge = json.type === 'dial gauge' || json.type === 'digital gauge';
@@ -134,7 +134,7 @@ export function admitCharacteristics(part: Part): Characterised {
 }
 
 type At = <K extends Parameters<typeof quantityAt>[2]>(path: string, of: K) => QuantityOf<K>;
-type CharacteristicsJson = NonNullable<RoundInstrument['characteristics']>;
+type CharacteristicsJson = NonNullable<InstrumentJson['characteristics']>;
 
 /** All but its accuracy. The temperature of a gauge belongs to the hour: here it stands at its reference. */
 function gaugeOrThermometer(json: CharacteristicsJson, at: At): object {

@@ -15,15 +15,20 @@ export {
 } from './codes.js';
 export { reportJsonSchema, roundJsonSchema } from './json-schema.js';
 export { MOST_VALUES } from './json-data.js';
-export type { RoundInstrument } from './characteristics.js';
 export type {
   AbsolutePressureJson,
   GaugePressureJson,
   PressureDifferenceJson,
+  RoundAccumulator,
+  RoundGroup,
+  RoundInstrument,
+  RoundReading,
+  RoundSpecification,
+  RoundTable,
   TemperatureDifferenceJson,
   TemperatureJson,
   VolumeJson,
-} from './measured.js';
+} from './parts.js';
 export { readReport } from './read-report.js';
 export { DEEPEST, MOST_ACCUMULATORS } from './document.js';
 export { reportRound, type When } from './report.js';
@@ -40,15 +45,7 @@ export {
   type ReportProblem,
 } from './recall.js';
 export { reverify, type Change, type Reverified } from './reverify.js';
-export {
-  RoundShape,
-  type Round,
-  type RoundAccumulator,
-  type RoundGroup,
-  type RoundReading,
-  type RoundSpecification,
-  type RoundTable,
-} from './shape.js';
+export { RoundShape, type Round } from './shape.js';
 export { LONGEST_TEXT, reportRoundText } from './text.js';
 export { LIBRARY_VERSION } from './version.js';
 export { orderFor, type Named, type StoredOrder } from './work-order.js';

@@ -1,13 +1,13 @@
 import { problem, quote, type Problem } from '../basis/fault.js';
 import { has } from '../basis/has.js';
 import { otherInstrument, unknownInstrument } from '../basis/problem.js';
-import { admitCharacteristics, InstrumentShape, type Characterised, type RoundInstrument } from './characteristics.js';
+import { admitCharacteristics, InstrumentShape, type Characterised, type InstrumentJson } from './characteristics.js';
 import { copied } from './json-data.js';
 import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
 
 /** A sound instrument of a round. */
 export interface Instrument {
-  readonly json: RoundInstrument;
+  readonly json: InstrumentJson;
   readonly characterised: Characterised;
 }
 
@@ -36,7 +36,7 @@ export function admitInstrument(raw: unknown): {
   if (part.problems.length > 0) return { instrument: undefined, problems: part.problems };
   const characterised = admitCharacteristics(part);
   // Not copied before it is known to be sound: anything else may be of any depth, or hold itself.
-  const instrument = part.problems.length > 0 ? undefined : { json: copied(raw) as RoundInstrument, characterised };
+  const instrument = part.problems.length > 0 ? undefined : { json: copied(raw) as InstrumentJson, characterised };
   return { instrument, problems: part.problems };
 }
 

@@ -27,24 +27,6 @@ export const temperatureDifference = z.strictObject({
 export const perKelvin = z.strictObject({ value: decimal, unit: z.literal('1/K') });
 export const volume = z.strictObject({ value: decimal, unit: volumeUnit });
 
-/** A gauge pressure in a round or a report: value, unit, and `basis: 'gauge'`. */
-export interface GaugePressureJson extends z.infer<typeof gaugePressure> {}
-
-/** An absolute pressure in a round or a report, as an ambient is: value, unit, and `basis: 'absolute'`. */
-export interface AbsolutePressureJson extends z.infer<typeof absolutePressure> {}
-
-/** A pressure difference in a round or a report, such as a tolerance or the step of a gauge: `basis: 'difference'`. */
-export interface PressureDifferenceJson extends z.infer<typeof pressureDifference> {}
-
-/** A temperature in a round or a report: value and unit. */
-export interface TemperatureJson extends z.infer<typeof temperature> {}
-
-/** A temperature difference in a round or a report, such as the error of a thermometer: `basis: 'difference'`. */
-export interface TemperatureDifferenceJson extends z.infer<typeof temperatureDifference> {}
-
-/** A volume in a round or a report: value and unit. */
-export interface VolumeJson extends z.infer<typeof volume> {}
-
 /** No half of a surrogate pair: such a text has no UTF-8, and so no canonical JSON (RFC 8785). */
 export const WELL_FORMED = /^[^\uD800-\uDFFF]*$/u;
 const wellFormed = z.regex(WELL_FORMED);

@@ -139,21 +139,6 @@ export const RoundShape = z.strictObject({
 /** A round of checks as it comes in. */
 export interface Round extends z.infer<typeof RoundShape> {}
 
-/** A specification of a round: what the maker's manual says of one kind of accumulator. */
-export interface RoundSpecification extends z.infer<typeof SpecificationShape> {}
-
-/** A maker's table of a round: one column of temperatures, one or several of pressures. */
-export interface RoundTable extends z.infer<typeof TableShape> {}
-
-/** A group of a round: accumulators of one specification, with what is stated for them once. */
-export type RoundGroup = Round['groups'][number];
-
-/** An accumulator of a round, with the readings of the visit to it. */
-export type RoundAccumulator = RoundGroup['accumulators'][number];
-
-/** A reading of a round. */
-export interface RoundReading extends z.infer<typeof ReadingShape> {}
-
 // The same, opened one level at a time, so that what is wrong inside one accumulator hides nothing of another.
 export const RoundShell = z.strictObject({
   ...roundFields,

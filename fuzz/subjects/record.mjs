@@ -454,8 +454,8 @@ export const RECORD = [
     args: fc.tuple(report),
     holds: (answer, [of], isPolluted = false) => {
       if (answer === of) return "the caller's own report";
-      if (isPolluted || canonicalJson(answer) === canonicalJson(of)) return undefined;
-      return 'another report';
+      if (isPolluted || !isUntouched(of)) return undefined;
+      return canonicalJson(answer) === canonicalJson(of) ? undefined : 'another report than the one as it was made';
     },
   },
   {

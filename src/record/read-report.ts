@@ -24,9 +24,14 @@ export const DEEPEST_REPORT = DEEPEST + 1;
  * ```
  */
 export function readReport(report: unknown): RoundReport {
-  const kind = jsonData(report, DEEPEST_REPORT);
-  if (kind !== 'JSON data') failIfAny([dataProblem(kind, DEEPEST_REPORT)]);
+  needData(report);
   const own: unknown = copied(report);
+  needData(own); // a value may have been another when it was read again
   failIfAny(shapeProblems(RoundReportShape, own));
   return own as RoundReport;
+}
+
+function needData(report: unknown): void {
+  const kind = jsonData(report, DEEPEST_REPORT);
+  if (kind !== 'JSON data') failIfAny([dataProblem(kind, DEEPEST_REPORT)]);
 }

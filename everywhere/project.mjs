@@ -59,10 +59,15 @@ const json = (path) => parsed(readFileSync(path, 'utf8'));
 async function packed(work) {
   const tree = join(work, 'tree');
   mkdirSync(tree);
-  for (const name of ['package.json', 'tsconfig.json', 'tsup.config.ts', 'README.md', 'LICENSE', 'CHANGELOG.md']) {
+  const pages = ['README.md', 'DEVELOPERS.md', 'SECURITY.md', 'LICENSE', 'CHANGELOG.md'];
+  for (const name of ['package.json', 'tsconfig.json', 'tsup.config.ts', ...pages]) {
     copyFileSync(ofProject(name), join(tree, name));
   }
-  cpSync(ofProject('src'), join(tree, 'src'), { recursive: true });
+  for (const name of ['src', 'examples']) cpSync(ofProject(name), join(tree, name), { recursive: true });
+  mkdirSync(join(tree, 'docs'));
+  for (const name of readdirSync(ofProject('docs')).filter((one) => one.endsWith('.md'))) {
+    copyFileSync(ofProject(`docs/${name}`), join(tree, 'docs', name));
+  }
   symlinkSync(ofProject('node_modules'), join(tree, 'node_modules'));
   await run(process.execPath, [ofProject('node_modules/tsup/dist/cli-default.js'), '--silent'], tree);
   await run(npm, ['pack', '--ignore-scripts', '--pack-destination', work], tree);

@@ -17,6 +17,7 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, posix } from 'node:path';
+import { linkProblems } from './links.mjs';
 import { materials, materialsProblems } from './materials.mjs';
 import { manifestOf, parsed, ROOT } from './locked.mjs';
 
@@ -126,12 +127,13 @@ function differences(one, other) {
 
 /** @param {Made} made @param {readonly string[]} folders no file may name them */
 function contentProblems({ files }, folders) {
-  const problems = [];
-  for (const path of ['package.json', 'README.md', 'LICENSE', 'CHANGELOG.md']) {
+  const problems = linkProblems(files);
+  for (const path of ['package.json', 'README.md', 'LICENSE', 'CHANGELOG.md', 'examples/round.json']) {
     if (!files.has(path)) problems.push(`${path} is not in the package`);
   }
   for (const [path, bytes] of files) {
-    if (!/^(dist\/|package\.json$|[A-Z]+(\.md)?$)/.test(path)) problems.push(`${path} does not belong in the package`);
+    if (!/^(dist\/|docs\/[a-z-]+\.md$|examples\/[a-z]+\.(mjs|json)$|package\.json$|[A-Z]+(\.md)?$)/.test(path))
+      problems.push(`${path} does not belong in the package`);
     const text = bytes.toString('utf8');
     for (const folder of folders) if (text.includes(folder)) problems.push(`${path} names the folder it was made in`);
     if (path.endsWith('.map')) problems.push(...mapProblems(path, text));

@@ -450,6 +450,15 @@ export const RECORD = [
     },
   },
   {
+    name: 'readReport',
+    args: fc.tuple(report),
+    holds: (answer, [of], isPolluted = false) => {
+      if (answer === of) return "the caller's own report";
+      if (isPolluted || !isUntouched(of)) return undefined;
+      return canonicalJson(answer) === canonicalJson(of) ? undefined : 'another report than the one as it was made';
+    },
+  },
+  {
     name: 'worstFirst',
     args: fc.tuple(report),
     holds: (answer, [of]) => {

@@ -14,10 +14,11 @@ import { needAmbient } from '../target/conditions.js';
 import { collectNew } from './admit.js';
 import { admitUsed, namesOf, withGroup, type Instruments, type Used } from './instruments.js';
 import { copied } from './json-data.js';
+import type { RoundReading } from './parts.js';
 import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
 import { divisionAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
 import type { JudgedJson } from './report-shape.js';
-import { ReadingShape, type ReadingJson } from './shape.js';
+import { ReadingShape } from './shape.js';
 
 /** What a group states once for the readings that do not state their own. */
 export interface GroupStated {
@@ -101,7 +102,7 @@ function sound<T>(part: Part, path: string, value: T | undefined, check: (value:
 /** A sound reading, beside the words in which it was given. */
 export interface Admitted {
   readonly reading: Reading;
-  readonly role: ReadingJson['role'];
+  readonly role: RoundReading['role'];
   readonly at: string;
   readonly stated: StatedAt;
   readonly hour: Partial<Hour>;
@@ -172,7 +173,7 @@ export function admitReading(
     Object.fromEntries([...NEEDED, ...OF_THE_HOUR].map((field) => [field, where(field)])),
   ) as unknown as StatedAt;
   // Both are sound here, shape and meaning. Copies: the report is not the input's.
-  const json = raw as ReadingJson;
+  const json = raw as RoundReading;
   const fromGroupRaw = groupRaw as Partial<JudgedJson['reading']>;
   const given = withoutUndefined({
     pressure: { ...json.pressure },

@@ -8,9 +8,10 @@ import { needLimit, needSpan } from '../reading/checks.js';
 import { needPrinted, needVessel, type Instruments } from '../reading/instruments.js';
 import { specification, type Specification, type SpecificationGiven } from '../target/specification.js';
 import type { Stated } from '../target/table.js';
+import type { RoundSpecification } from './parts.js';
 import { isBroken, isUnder, shapeProblems, valueAt, type Part } from './problems.js';
 import { numberAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
-import { SpecificationShape, type SpecificationJson } from './shape.js';
+import { SpecificationShape } from './shape.js';
 import { statedAt, type Tables } from './stated.js';
 
 /** What the manual says for an uncertainty; undefined where nothing is said. */
@@ -72,7 +73,7 @@ export function admitSpecification(
 }
 
 function printedOf(part: Part): Manual['printed'] {
-  const json = soundAt(part, 'printed') as SpecificationJson['printed'];
+  const json = soundAt(part, 'printed') as RoundSpecification['printed'];
   if (json === undefined) return undefined;
   const pressure =
     typeof json.pressure === 'string' ? json.pressure : quantityAt(part, 'printed.pressure', 'pressure difference');
@@ -87,7 +88,7 @@ function printedOf(part: Part): Manual['printed'] {
 }
 
 function vesselOf(part: Part): Manual['vessel'] {
-  const json = soundAt(part, 'vessel') as SpecificationJson['vessel'];
+  const json = soundAt(part, 'vessel') as RoundSpecification['vessel'];
   if (json === undefined) return undefined;
   const linearExpansion_per_K = numberAt(part, 'vessel.linearExpansion.value');
   const limit_per_K = numberAt(part, 'vessel.limit.value');

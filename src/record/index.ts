@@ -15,6 +15,21 @@ export {
 } from './codes.js';
 export { reportJsonSchema, roundJsonSchema } from './json-schema.js';
 export { MOST_VALUES } from './json-data.js';
+export type {
+  AbsolutePressureJson,
+  GaugePressureJson,
+  PressureDifferenceJson,
+  RoundAccumulator,
+  RoundGroup,
+  RoundInstrument,
+  RoundReading,
+  RoundSpecification,
+  RoundTable,
+  TemperatureDifferenceJson,
+  TemperatureJson,
+  VolumeJson,
+} from './parts.js';
+export { readReport } from './read-report.js';
 export { DEEPEST, MOST_ACCUMULATORS } from './document.js';
 export { reportRound, type When } from './report.js';
 export { RoundReportShape, type AccumulatorJson, type RoundReport } from './report-shape.js';

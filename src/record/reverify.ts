@@ -4,7 +4,7 @@ import { canonicalSha256 } from './canonical.js';
 import { dataProblem, jsonData } from './json-data.js';
 import { emptyFindings, MOST_LISTED, pathOf, shapeProblems, valueAt } from './problems.js';
 import { RoundReportShape, type RoundReport } from './report-shape.js';
-import { DEEPEST_REPORT } from './needed-report.js';
+import { DEEPEST_REPORT } from './read-report.js';
 import { judgeRound } from './report.js';
 import { WHY } from './because.js';
 import { LIBRARY_VERSION } from './version.js';

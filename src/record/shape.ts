@@ -152,6 +152,4 @@ export const RoundShell = z.strictObject({
 export const GroupShell = z.strictObject({ ...groupFields, accumulators: z.array(z.unknown()) });
 export const AccumulatorShell = z.strictObject({ ...accumulatorFields, visit: visitOf(z.unknown()) });
 
-export type ReadingJson = z.infer<typeof ReadingShape>;
-export type SpecificationJson = z.infer<typeof SpecificationShape>;
 export type RuleJson = z.infer<typeof RuleShape>;

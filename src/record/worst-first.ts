@@ -1,5 +1,5 @@
 import { has } from '../basis/has.js';
-import { neededReport } from './needed-report.js';
+import { readReport } from './read-report.js';
 import type { AccumulatorJson, JudgedJson, RoundReport } from './report-shape.js';
 
 /**
@@ -68,7 +68,7 @@ export interface UnitServed {
  * ```
  */
 export function worstFirst(report: RoundReport): UnitServed[] {
-  const { cautions, accumulators, notJudged } = neededReport(report);
+  const { cautions, accumulators, notJudged } = readReport(report);
   const dangers = new Set<string>();
   for (const { code, severity } of cautions) if (severity === 'danger') dangers.add(code);
   // Filled, it is a danger of its own rank.

@@ -137,7 +137,8 @@ export interface ColumnAudit {
    * - 'one model': it fits, and none of the others does as well
    * - 'several models': they fit alike; the rounding does not tell them apart
    * - 'one cell in doubt': some model would fit but for one cell
-   * - 'no model': the table was made otherwise, or is read otherwise than it is meant
+   * - 'no model': the table was made otherwise, or is read otherwise than it is meant, or a gross misprint hides a small
+   *   one: then the other `equation` may find it, or the audit of the rows without the one that stands alone on one side of `cells`
    * - 'all cells alike': one pressure for all temperatures, and no model has that
    */
   readonly outcome: 'one model' | 'several models' | 'one cell in doubt' | 'no model' | 'all cells alike';
@@ -167,8 +168,8 @@ export interface TableAudit {
  *
  * A cell that has nothing in common with the others is named as a misprint if it stands out: from six rows on, one cell for
  * every four rows beyond two, each off by more than one and a quarter steps, and by more beyond the end of the other rows.
- * Short of that, from three rows on, every cell is listed without which the others fit. More than that is no slip: no model
- * made the table, and its numbers are tried in other units, in the other basis and to coarser steps. A table that was
+ * Short of that, from three rows on, every cell is listed without which the others fit. Beyond that no model fits, and the
+ * numbers of the table are tried in other units, in the other basis and to coarser steps. A table that was
  * rounded down instead of to nearest may show one cell in doubt, or fit no model.
  *
  * @throws {@link Fault} with every problem found: `too few rows to audit` for fewer than two; `too long` for more

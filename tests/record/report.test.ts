@@ -17,11 +17,10 @@ import {
   type Specification,
   type SpecificationGiven,
 } from 'isochore';
-import { reportRound, RoundReportShape, type Round, type RoundReport } from 'isochore/record';
+import { reportRound, RoundReportShape, type Round, type RoundReading, type RoundReport } from 'isochore/record';
 import { exampleRound, expectSound, judgedOf, nodesOf, put, reportRest } from '../support/round.js';
 
 type JudgedReading = RoundReport['accumulators'][number]['asFound'];
-type ReadingJson = Round['groups'][number]['accumulators'][number]['visit'][number];
 
 const report = reportRest(exampleRound());
 
@@ -40,7 +39,7 @@ function inRound(round: Round, name: string) {
   throw new Error(`${name} is not in the round`);
 }
 
-function readingOf(round: Round, name: string, i: number): ReadingJson {
+function readingOf(round: Round, name: string, i: number): RoundReading {
   const reading = inRound(round, name).visit.at(i);
   if (reading === undefined) throw new Error(`${name} has no reading ${i}`);
   return reading;

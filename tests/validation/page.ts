@@ -4,7 +4,7 @@ import { digits, type Check, type Column, type Grid, type Group, type Step } fro
 
 const HEAD = `# Validation
 
-Every number that the library is held against from outside the project: source, expected, obtained, deviation, allowance. A test computes each row again and fails if one leaves its allowance, or if this page is not what it computes; \`npm run validation\` writes it anew. Files are in \`tests/reference\`, with their provenance in [its README](../tests/reference/README.md).
+Every number that the library is held against from outside the project: source, expected, obtained, deviation, allowance. A test computes each row again and fails if one leaves its allowance, or if this page is not what it computes; \`npm run validation\` writes it anew. Files are in \`tests/reference\`, with their provenance in its \`README.md\`, in the repository.
 
 - **Deviation** and **allowance** are relative where no unit stands beside them.
 - A file of states is summarised by column: the worst deviation, and the state where it is.

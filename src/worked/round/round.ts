@@ -1,6 +1,6 @@
 import { fail, quote, under } from '../../basis/fault.js';
 import { notAReport } from '../../basis/problem.js';
-import { neededReport } from '../../record/needed-report.js';
+import { readReport } from '../../record/read-report.js';
 import { reportRound } from '../../record/report.js';
 import type { RoundReport } from '../../record/report-shape.js';
 import { reverify, type Reverified } from '../../record/reverify.js';
@@ -86,7 +86,7 @@ const HOW: Take<RoundDocumentGiven['working']> = /* @__PURE__ */ oneOf('answer',
 /** The report, read once. */
 function ownReport(report: unknown): RoundReport {
   if (typeof report !== 'object' || report === null) fail(notAReport, 'report', quote(report));
-  return under('report', () => neededReport(report));
+  return under('report', () => readReport(report));
 }
 
 /** The report in the words of the language, where its round gives it again; what says who made it stays. */

@@ -1,0 +1,45 @@
+import { describe, expect, test } from 'vitest';
+import { readReport, reverify } from 'isochore/record';
+import { exampleRound, refusalOf, reportRest } from '../support/round.js';
+
+const report = reportRest(exampleRound());
+
+test('a stored report comes back as it was made, and as a copy of its own', () => {
+  const stored = JSON.parse(JSON.stringify(report)) as { complete: string; accumulators: unknown[] };
+  const back = readReport(stored);
+  expect(back).toEqual(report);
+  expect(reverify(back).outcome).toBe('same');
+  stored.complete = 'partial';
+  stored.accumulators.length = 0;
+  expect(back).toEqual(report);
+});
+
+test('what is checked is what is given, also where a value changes between two reads', () => {
+  const changing = (first: unknown, then: unknown): unknown => {
+    let reads = 0;
+    const input = Object.defineProperty({}, 'note', { enumerable: true, get: () => (reads++ === 0 ? first : then) });
+    return { ...report, input };
+  };
+  expect(readReport(changing('a', 'b')).input).toEqual({ note: 'b' });
+  expect(refusalOf(() => readReport(changing(1, NaN))).map(({ code }) => code)).toEqual(['not JSON']);
+});
+
+test('an altered report is read: that it was altered is for reverify', () => {
+  const altered = { ...report, complete: 'partial' };
+  expect(readReport(altered).complete).toBe('partial');
+  expect(reverify(altered).because).toEqual(['digest does not match']);
+});
+
+describe('what is no report is refused, with every problem and its path', () => {
+  const { digest, ...unsealed } = report;
+  test.each<[string, unknown, string[]]>([
+    ['a text', JSON.stringify(report), ['not an object at ']],
+    ['nothing', undefined, ['not JSON at ']],
+    ['a date in it', { ...report, title: new Date(0) }, ['not JSON at ']],
+    ['two fields wrong', { ...unsealed, complete: 'whole' }, ['unknown word at complete', 'missing at digest']],
+    ['another version', { ...report, version: 2 }, ['unknown version at version']],
+  ])('%s', (_, given, wanted) => {
+    expect(digest).toHaveLength(64);
+    expect(refusalOf(() => readReport(given)).map(({ code, path }) => `${code} at ${path}`)).toEqual(wanted);
+  });
+});

@@ -125,6 +125,7 @@ export interface RoundWords {
   readonly gasInside: Readonly<Record<GasInside, string>>;
   readonly rest: string;
   readonly restNotKnown: string;
+  readonly ruledOut: string;
   readonly notRead: string;
   readonly remarksHeading: string;
   readonly permit: string;

@@ -201,6 +201,7 @@ export const ENGLISH_DOCUMENTS: Omit<DocumentWords, 'because'> = {
     gasInside: { nitrogen: 'nitrogen', 'not known': 'gas not known' },
     rest: '{minutes} min at rest',
     restNotKnown: 'time at rest not known',
+    ruledOut: 'read again, a slip ruled out',
     notRead: 'not read',
     remarksHeading: 'Remarks',
     permit: '{name}: runs outside its limits under the permit {permit}',

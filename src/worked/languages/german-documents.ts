@@ -227,6 +227,7 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
     gasInside: { nitrogen: 'Stickstoff', 'not known': 'Gas nicht bekannt' },
     rest: '{minutes} min in Ruhe',
     restNotKnown: 'Ruhezeit nicht bekannt',
+    ruledOut: 'nochmals abgelesen, Irrtum ausgeschlossen',
     notRead: 'nicht abgelesen',
     remarksHeading: 'Bemerkungen',
     permit: '{name}: läuft außerhalb seiner Grenzen nach der Genehmigung {permit}',

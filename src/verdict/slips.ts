@@ -90,10 +90,10 @@ export function pressureSlips({ correctionIncluded, ...read }: Reading, most: Ga
     found.push({ slip, reading: { ...reading, pressure: gauge(said, other), gaugeStep: { step, unit: other } } });
     // Or the gauge is in the unit said, and its number was written down in another one: then it can be read on that gauge.
     // This keeps a true loss of 2 % from being taken for a number in kgf/cm2. But a pressure that cannot have been there was
-    // read in another unit, however the number was estimated.
+    // read in another unit, on a mark or not.
     const number = valueIn(pressure, other);
     const written = gauge(number, unit);
-    if (pressure.pascals > most.pascals || isReadOn(written, reading))
+    if (isReadOn(written, reading) || (pressure.pascals > most.pascals && isWritten(number)))
       found.push({
         slip: { code: 'unit of pressure', number, stated: other, readAs: unit },
         reading: { ...reading, pressure: written },
@@ -118,6 +118,11 @@ export function pressureSlips({ correctionIncluded, ...read }: Reading, most: Ga
 function isReadOn(pressure: GaugePressure, { gaugeStep }: Reading): boolean {
   const seen = collect([], '', () => rounded(pressure, { ...tenth(gaugeStep), toward: 'nearest even' }).si);
   return seen === pressure.pascals;
+}
+
+/** Whether somebody can have written a number down: five digits are more than any gauge shows, and conversion leaves more. */
+function isWritten(number: number): boolean {
+  return Number(number.toPrecision(5)) === number;
 }
 
 function tenth({ step, unit }: Reading['gaugeStep']): Reading['gaugeStep'] {

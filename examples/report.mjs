@@ -254,7 +254,7 @@ function doubts({ decision, slips = [], uncertainty }, { terms = [] }) {
   const term = (code) => terms.find((one) => one.code === code)?.text ?? code;
   const meant = slips.flatMap((one) =>
     wrap(
-      `${one.slips.map(({ text }) => text).join(', and ')}: it would then be ${one.outcome}`,
+      `${one.slips.map(({ text }) => text).join(', and ')}: the reading would then be right`,
       '      look at the instrument again: ',
     ),
   );
@@ -289,6 +289,8 @@ function gasLine(what, { accumulators, gas }) {
 function instruction({ charge, outcome, because, decision }) {
   // Said already: read again.
   if (charge.action === 'none' || decision?.outcome === 'inconclusive') return [];
+  if (charge.action === 'withheld' && charge.because.includes('slip possible'))
+    return ['neither add nor vent; read number, unit and basis again, on gauge and thermometer'];
   if (charge.action === 'withheld')
     return [NEXT[because.every((code) => code === 'beyond the scale') ? 'beyond the scale' : outcome] ?? charge.why];
   const { action, gas, stop, settleMinutes } = charge;

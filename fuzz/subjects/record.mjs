@@ -132,6 +132,7 @@ const reading = (role, hour) =>
     gasInside: one('nitrogen', 'nitrogen', 'nitrogen', 'not known'),
     minutesAtRest: one(0, 5, 10, 30, 60, 'not known'),
     emptyGasSide: maybe(one('investigated and cleared')),
+    possibleSlip: maybe(one('read again and ruled out')),
     readings: maybe(one(1, 3)),
     instruments: maybe(fields({ pressure: maybe(one('g1', 'g2')) })),
   });

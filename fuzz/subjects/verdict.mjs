@@ -33,6 +33,7 @@ export const reading = fields({
   gasInside: one('nitrogen', 'nitrogen', 'nitrogen', 'not known'),
   minutesAtRest: fc.oneof(one('not known'), plain(steps(0, 120)), one(1000)),
   emptyGasSide: maybe(one('investigated and cleared')),
+  possibleSlip: maybe(one('read again and ruled out')),
 });
 
 /** @param {Band} band */

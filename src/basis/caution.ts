@@ -29,6 +29,7 @@ export type CautionCode =
   | 'certificate past due'
   | 'reading high on the scale'
   | 'common shift'
+  | 'slip possible'
   | 'bottle above its rating'
   | 'bottle of another gas'
   | 'above the rating of kit or regulator'
@@ -130,6 +131,11 @@ export const CAUTION: Readonly<Record<CautionCode, readonly [Severity, string]>>
     'caution',
     'Readings taken with one gauge are off together. Suspect the gauge, its unit, its calibration and the thermometer ' +
       'before as many leaks: compare them with others before gas is added or vented anywhere.',
+  ],
+  'slip possible': [
+    'caution',
+    'In another unit or basis the reading would be right. Neither add nor vent on it: followed as it is, it may overfill ' +
+      'the accumulator. Read number, unit and basis again, on gauge and thermometer.',
   ],
   'bottle above its rating': [
     'danger',

@@ -26,7 +26,8 @@ export type Reason =
   | 'target above the allowable pressure'
   | 'reading above the allowable pressure'
   | 'stop pressure above the allowable pressure'
-  | 'not conclusive';
+  | 'not conclusive'
+  | 'slip possible';
 
 export const REASON: Readonly<Record<Reason, string>> = {
   'gas not known to be nitrogen':
@@ -72,6 +73,9 @@ export const REASON: Readonly<Record<Reason, string>> = {
   'not conclusive':
     'the instruments leave open whether {reading} is too much, with {target} wanted at {temperature} and an upper limit of ' +
     '{upper}: no gas is vented on it; read again with a better gauge or thermometer',
+  'slip possible':
+    'in another unit or basis the reading of {reading} at {temperature} would be right: read number, unit and basis on the ' +
+    'instruments again before any gas is added or vented',
 };
 
 // Common practice, no source.
@@ -295,6 +299,7 @@ export type SupplyCode =
   | 'target above the rating of the kit'
   | 'target above the rating of the regulator'
   | 'target above every bottle'
+  | 'reading may be a slip'
   | 'no bottle to use'
   | 'not enough gas'
   | 'no plan found';
@@ -315,6 +320,8 @@ export const SUPPLY: Readonly<Record<SupplyCode, string>> = {
   'target above every bottle':
     'the pressure wanted, with the difference that the regulator needs, is above every bottle: a booster is needed, or a ' +
     'bottle of higher pressure',
+  'reading may be a slip':
+    'in another unit or basis its reading would be right: it is read again before anything is planned for it',
   'no bottle to use': 'there is no bottle that may be used',
   'not enough gas': 'no plan completes more accumulators with these bottles',
   'no plan found': 'no plan was found that completes it too; that there is none is not proven',

@@ -25,7 +25,7 @@ export interface Assessment extends Check {
  * {@link check} with the instruments of the reading: how sure it is, and what it decides. Gas is vented only on a
  * conclusive decision, that the gauge is over its limit and the truth above the target: vented gas has to be bought, and
  * too little tears the diaphragm. Without one the quantity is withheld, `not conclusive`. Gas to add is given as it is: the
- * next reading will tell.
+ * next reading will tell. As in {@link check}, the reading is taken at its word: {@link slips} asks whether it is a slip.
  *
  * Verdict and quantity are of the reading as the certificates correct it. The marks, of the band and to stop at, are what
  * this gauge shows there: one that shows 2 bar too much is filled to a mark 2 bar higher.

@@ -25,7 +25,9 @@ export interface Check {
 }
 
 /**
- * Checks an accumulator: the verdict on a reading, what to do about it, and the cautions that go with it.
+ * Checks an accumulator: the verdict on a reading, what to do about it, and the cautions that go with it. It takes the
+ * reading at its word: whether that only makes sense in another unit or basis, {@link slips} asks, and so do
+ * {@link workOrder} and the report of a round, which then withhold the gas.
  *
  * @throws {@link Fault} as {@link judge}
  * @example

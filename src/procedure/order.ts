@@ -5,6 +5,7 @@ import { ownField, ownText } from '../basis/own-words.js';
 import type { Reason } from '../basis/words.js';
 import { assess, type Assessment } from '../charge/assess.js';
 import { check, type Check } from '../charge/check.js';
+import { held } from '../charge/held.js';
 import type { Charge } from '../charge/charge.js';
 import { gaugeOf, wrongKind, type GaugePressure } from '../quantity/kind.js';
 import { finer, needDivision, write, type Division } from '../quantity/step.js';
@@ -90,7 +91,8 @@ const NONE = 'not given';
  * The sequence of a check with its numbers, for a maintenance system to make a work order of: secure, isolate, drain, verify
  * zero, fit, read, compare, charge, settle, bleed, re-check, leak test, close up, restore, try out. Every step of the
  * sequence is in it, in order; one that this reading does not need says so and why. Nothing about gas is ordered that
- * {@link check} withholds, or {@link assess} where instruments are stated.
+ * {@link check} withholds, or {@link assess} where instruments are stated; nor on a reading that may be a slip, as
+ * {@link slips} finds it, unless the reading states that this was ruled out.
  *
  * The sequence is the common one. The maker's manual outranks it.
  *
@@ -117,7 +119,7 @@ export function workOrder(
   if (!isReading(found)) return orderBefore(spec, found, words);
   const read = checkedReading(found);
   const assessment = assessed === undefined ? undefined : assessedCheck(spec, read, assessed);
-  const result = assessment ?? check(spec, read);
+  const result = held<Check | Assessment>(spec, read, assessment ?? check(spec, read), assessed?.instruments).check;
   const reading = assessment?.reading ?? read;
   const { verdict, charge } = result;
   const numbers = numbersOf(spec, reading, verdict, charge, write(shown(reading), reading.gaugeStep));
@@ -186,9 +188,17 @@ function stateOf(step: WorkStep, charge: Charge): State {
       return step === 'charge' && charge.stop.action === 'withheld' ? 'withheld' : 'to do';
     case 'withheld':
       // Nothing is moved; but what the reading lacked is made good, and it is read again.
-      return step === 'charge' || step === 'bleed' ? 'withheld' : 'to do';
+      if (step === 'charge' || step === 'bleed') return 'withheld';
+      return step === 'settle' && !charge.because.some((one) => SETTLING.includes(one)) ? 'not needed' : 'to do';
   }
 }
+
+/** Withheld for these, there is gas that still has to come to rest. After draining, the step of reading says how long. */
+const SETTLING: readonly Reason[] = [
+  'gas not known to be nitrogen',
+  'time at rest not known',
+  'not at rest long enough',
+];
 
 function reasonsFor(charge: Charge, because: readonly Reason[]): readonly Reason[] {
   if (charge.action === 'withheld') return charge.because;

@@ -35,11 +35,17 @@ export interface Reading extends Conditions {
   readonly minutesAtRest: number | 'not known';
   /** Stated once the causes of an empty gas side were looked into and removed; until then no quantity is given for one. */
   readonly emptyGasSide?: 'investigated and cleared';
+  /**
+   * Stated once number, unit and basis were looked at again on the instruments, and stand: a true reading may happen to look
+   * like a slip. Until then no gas is ordered on one that does.
+   */
+  readonly possibleSlip?: 'read again and ruled out';
 }
 
 const OIL_SIDE: readonly OilSide[] = ['drained, zero verified', 'not drained', 'not known'];
 const GAS_INSIDE: readonly GasInside[] = ['nitrogen', 'not known'];
 const CLEARED = ['investigated and cleared'];
+const RULED_OUT = ['read again and ruled out'];
 
 /** A gauge as people read it: its marks, and how far the truth lies above them. */
 export type Marked = Pick<Reading, 'gaugeStep' | 'correctionIncluded'>;
@@ -92,6 +98,7 @@ export function needReading(reading: Reading): void {
     if (known && placed) aboveVacuum('systemPressure', systemPressure);
   }
   if (reading.emptyGasSide !== undefined) check('emptyGasSide', () => word(reading.emptyGasSide, CLEARED));
+  if (reading.possibleSlip !== undefined) check('possibleSlip', () => word(reading.possibleSlip, RULED_OUT));
   check('minutesAtRest', () => minutes(reading.minutesAtRest));
   failIfAny(problems);
 }

@@ -3,10 +3,10 @@ import { collect, type Problem } from '../basis/fault.js';
 import { has } from '../basis/has.js';
 import { assess, type Assessment } from '../charge/assess.js';
 import { check, type Check } from '../charge/check.js';
-import type { Instruments } from '../reading/instruments.js';
+import { held } from '../charge/held.js';
 import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
-import { slips, type SlipCandidate } from '../verdict/slips.js';
+import type { SlipCandidate } from '../verdict/slips.js';
 import type { Manual } from './admit.js';
 import type { Admitted } from './admit-reading.js';
 import { measuringOf, type Deciding, type Measuring } from './certainty.js';
@@ -31,7 +31,7 @@ export interface Checked {
   readonly check: Check | Assessment;
   /** With what it was measured, or what is lacking; undefined where the round has no rule. */
   readonly measuring: Measuring | undefined;
-  /** What a reading far off might have been meant as. */
+  /** What a reading far off might have been meant as; then no gas is moved on it. */
   readonly slips: readonly SlipCandidate[];
 }
 
@@ -91,34 +91,12 @@ function checkedWith(
   deciding: Deciding | undefined,
 ): Checked {
   const { reading } = admitted;
-  if (deciding === undefined || measuring === undefined || has(measuring, 'lacking')) {
-    const found = check(spec, reading);
-    return { admitted, spec, reading, check: found, measuring, slips: slipsOf(spec, reading, found) };
-  }
+  if (deciding === undefined || measuring === undefined || has(measuring, 'lacking'))
+    return { admitted, spec, reading, measuring, ...held(spec, reading, check(spec, reading), undefined) };
   const { instruments } = measuring;
   const found = assess(spec, reading, instruments, deciding.rule);
-  return {
-    admitted,
-    spec,
-    reading: found.reading,
-    check: found,
-    measuring,
-    slips: slipsOf(spec, reading, found, instruments),
-  };
+  return { admitted, spec, reading: found.reading, measuring, ...held(spec, reading, found, instruments) };
 }
-
-/** Asked only where a reading is off: most of a round is not, and each slip is a judgement of its own. */
-function slipsOf(
-  spec: Specification,
-  reading: Reading,
-  { verdict }: Check,
-  instruments?: Instruments,
-): readonly SlipCandidate[] {
-  const asked = OFF.includes(verdict.outcome) || verdict.because.includes('beyond the scale');
-  return asked ? slips(spec, reading, instruments).candidates : [];
-}
-
-const OFF: readonly Check['verdict']['outcome'][] = ['undercharged', 'overcharged', 'gas side empty'];
 
 /** What the core says of a corrected reading, under the path that the reading has in the document. */
 function inDocument(one: Problem): Problem {
@@ -146,6 +124,7 @@ function stateOf(asFound: Checked, asLeft: Checked | undefined, readAfter: boole
 
 function stateAfter(check: Check | Assessment): State {
   const state = stateByVerdict(check);
+  if (isHeldBack(check) && !isAboveAllowable(check)) return 'read again';
   if (!has(check, 'decision') || isAboveAllowable(check)) return state;
   const { decision, verdict, charge } = check;
   // Neither on a doubt, nor where verdict and decision part: read again.
@@ -153,6 +132,11 @@ function stateAfter(check: Check | Assessment): State {
   if (because === 'no evidence') return NO_EVIDENCE.includes(verdict.outcome) ? state : 'read again';
   if (decision.outcome !== verdict.outcome) return 'read again';
   return charge.action === 'withheld' && charge.because.includes('not conclusive') ? 'read again' : state;
+}
+
+/** Because its reading may be a slip. */
+export function isHeldBack({ charge }: Check): boolean {
+  return charge.action === 'withheld' && charge.because.includes('slip possible');
 }
 
 const NO_EVIDENCE: readonly Check['verdict']['outcome'][] = ['gas not known', 'not comparable', 'gas side empty'];

@@ -152,6 +152,7 @@ export function admitReading(
     gasInside: word('gasInside'),
     minutesAtRest: word('minutesAtRest'),
     emptyGasSide: word('emptyGasSide'),
+    possibleSlip: word('possibleSlip'),
   }) as unknown as Reading;
   const hour = withoutUndefined({
     gaugeTemperature: own('gaugeTemperature', gaugeTemperatureAt(part)),
@@ -188,6 +189,7 @@ export function admitReading(
     gasInside: json.gasInside,
     minutesAtRest: json.minutesAtRest,
     emptyGasSide: json.emptyGasSide,
+    possibleSlip: json.possibleSlip,
     instruments: namesOf(used),
   }) as unknown as Admitted['given'];
   return {

@@ -15,7 +15,7 @@ import { bottlesToOrder, type BottleOrder } from '../supply/order.js';
 import { fillingPlan, type FillingPlan, type PlanGiven } from '../supply/plan.js';
 import type { FillingStep } from '../supply/result.js';
 import type { ToFill } from '../supply/to-fill.js';
-import type { Checked, Judged } from './accumulator.js';
+import { isHeldBack, type Checked, type Judged } from './accumulator.js';
 import type { AdmittedBottle, AdmittedSupply } from './admit-supply.js';
 import type { GasJson } from './gas-shape.js';
 import { add, type Findings } from './problems.js';
@@ -62,6 +62,7 @@ export function fillingOf(
   const found =
     made &&
     collect(problems, '', () => {
+      const held = heldBack(judged, words);
       const stops = wanting.map((one) => stopsOf(one, made.plan.steps, bottles, stopping));
       const bleeding = judged.flatMap((one) => bleedingOf(one, stopping, problems));
       const cautions = [...made.plan.cautions, ...[...stops, ...bleeding].flatMap((one) => one?.cautions ?? [])];
@@ -69,6 +70,7 @@ export function fillingOf(
         json: {
           ...fillingJson(made.plan, made.order, wanting, bottles, stops, words),
           bleeding: bleeding.map(({ json }) => json),
+          ...(held.length === 0 ? {} : { heldBack: held }),
           ...(checks && { checks }),
           cautions: eachOnce(cautions),
         },
@@ -103,6 +105,14 @@ export function planGivenOf(
 function eachOnce(cautions: readonly CausedCaution<FillingCause>[]): FillingJson['cautions'] {
   const found = new Map(cautions.map(({ code, cause }) => [`${code}: ${cause}`, { code, cause }]));
   return [...found.values()];
+}
+
+/** Those of which nothing is planned, because their readings may be slips. */
+function heldBack(judged: readonly Judged[], words: Words | undefined): NonNullable<FillingJson['heldBack']> {
+  const code = 'reading may be a slip';
+  return judged
+    .filter(({ asFound, asLeft }) => isHeldBack((asLeft ?? asFound).check))
+    .map(({ whose: { group, name } }) => ({ group, name, because: [{ code, text: supplyText(code, words?.supply) }] }));
 }
 
 export function wantingOf(judged: Judged): Wanting[] {
@@ -182,7 +192,7 @@ function fillingJson(
   bottles: readonly AdmittedBottle[],
   stops: readonly Stops[],
   words: Words | undefined,
-): Omit<FillingJson, 'bleeding' | 'checks' | 'cautions'> {
+): Omit<FillingJson, 'heldBack' | 'bleeding' | 'checks' | 'cautions'> {
   const reasons = (because: readonly SupplyCode[]): FillingJson['bottles'][number]['because'] =>
     because.map((code) => ({ code, text: supplyText(code, words?.supply) }));
   const called = (name: string): { group: string; name: string; unit: PressureUnit } => {

@@ -47,6 +47,7 @@ export const READING_EVIDENCE = {
   gasInside: z.enum(['nitrogen', 'not known']),
   minutesAtRest: z.union([z.number(), z.literal('not known')]),
   emptyGasSide: z.optional(z.literal('investigated and cleared')),
+  possibleSlip: z.optional(z.literal('read again and ruled out')),
   /** By what it was read: names of the instruments of the round. */
   instruments: z.optional(z.strictObject({ pressure: z.optional(name), temperature: z.optional(name) })),
 };

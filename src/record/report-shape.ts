@@ -92,7 +92,7 @@ const judged = z.strictObject({
   uncertainty: z.optional(uncertainty),
   /** What the reading decides by the rule: only where all is stated that the uncertainty rests on. */
   decision: z.optional(decision),
-  /** Only where a slip is possible. */
+  /** Only where a slip is possible, and not stated as ruled out: then the charge is withheld. */
   slips: z.optional(z.array(slipCandidate)),
   charge,
   cautions: z.array(cautionCode),
@@ -167,8 +167,8 @@ export const RoundReportShape = z.strictObject({
       ...ACCUMULATOR_FIELDS,
       /**
        * By the reading as left; by the one as found, if nothing was read after it. `read again` where readings after the
-       * work end without one as left, where a decision is inconclusive, or where it differs from the outcome; `work needed`
-       * where an empty gas side was filled without its cause being cleared.
+       * work end without one as left, where a decision is inconclusive, where it differs from the outcome, or where the reading
+       * may be a slip (but above the allowable pressure it is to be made safe, and `work needed`); `work needed` where an empty gas side was filled without its cause being cleared.
        */
       state: z.enum(['in order', 'work needed', 'read again']),
       /** The work needed is judged on this reading. */

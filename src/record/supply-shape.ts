@@ -114,6 +114,8 @@ export const filling = z.strictObject({
       stops: z.optional(stops),
     }),
   ),
+  /** Nothing is planned for these, filled or bled, before their readings are looked at again. Only where there are any. */
+  heldBack: z.optional(z.array(z.strictObject({ ...named, because: z.array(reason) }))),
   /** Where gas is to be let out: where to stop, and what it settles at. */
   bleeding: z.array(z.strictObject({ ...named, stops: z.union([stops, z.literal('leaves the model')]) })),
   /** What each accumulator held before the kit was connected for the reading as found, and what that has taken. */

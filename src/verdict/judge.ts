@@ -106,7 +106,7 @@ export function judge(spec: Specification, reading: Reading, trace?: Trace): Ver
 export function checkedReading(reading: Reading): Reading {
   if (typeof reading !== 'object' || reading === null) wrongKind('reading', reading, 'reading');
   const { pressure, temperature, ambient, gaugeStep, oilSide, systemPressure } = reading;
-  const { gasInside, minutesAtRest, emptyGasSide, correctionIncluded, fullScale } = reading;
+  const { gasInside, minutesAtRest, emptyGasSide, possibleSlip, correctionIncluded, fullScale } = reading;
   const own: Reading = {
     pressure,
     temperature,
@@ -119,6 +119,7 @@ export function checkedReading(reading: Reading): Reading {
     ...(fullScale === undefined ? {} : { fullScale }),
     ...(systemPressure === undefined ? {} : { systemPressure }),
     ...(emptyGasSide === undefined ? {} : { emptyGasSide }),
+    ...(possibleSlip === undefined ? {} : { possibleSlip }),
   };
   needReading(own);
   return own;

@@ -304,7 +304,17 @@ describe('every value of a round, replaced', { timeout: 240_000 }, () => {
 
 describe('every field of a round, left out', () => {
   const OPTIONAL = [
-    ...['title', 'systemPressure', 'emptyGasSide', 'due', 'certificate', 'unitServed', 'engineState', 'stoppedAt'],
+    ...[
+      'title',
+      'systemPressure',
+      'emptyGasSide',
+      'possibleSlip',
+      'due',
+      'certificate',
+      'unitServed',
+      'engineState',
+      'stoppedAt',
+    ],
     ...['drainedAt', 'readBy', 'verifiedBy', 'temperaturePlace', 'remarks', 'componentCode', 'position', 'serial'],
     ...['runningHours', 'partsRenewed', 'deviationPermit', 'rule', 'modelErrorCorrelation', 'characteristics'],
     ...['printed', 'vessel', 'gaugeTemperature', 'ambientLimit', 'readings', 'supply', 'safety', 'order', 'exchange'],

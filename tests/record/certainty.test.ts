@@ -21,7 +21,7 @@ import {
   type Rule,
   type Specification,
 } from 'isochore';
-import { reportRound, reverify, type Round, type RoundReport } from 'isochore/record';
+import { orderFor, reportRound, reverify, type Round, type RoundReport } from 'isochore/record';
 import { describe, expect, test } from 'vitest';
 import { exampleRound, expectSound, keysOf, NOTHING, put, reportRest } from '../support/round.js';
 
@@ -139,7 +139,7 @@ function expectAssessed(json: Accumulator['asFound'], reading: Reading, instrume
 
 describe('where all is stated, a report says what assess says', () => {
   test.each([143, 149, 150, 151, 152, 153, 154, 155, 158, 20])('%d bar', (p) => {
-    expectAssessed(named(withEv1(p), 'EV 1').asFound, reads(p));
+    expectAssessed(named(withEv1(p, [`${EV1}.possibleSlip`, 'read again and ruled out']), 'EV 1').asFound, reads(p));
   });
 
   test('by another rule, correlation, count, ambient limit and temperature of the gauge', () => {
@@ -366,6 +366,27 @@ describe('slips', () => {
     );
     expect([asFound.outcome, asFound.reading.temperature.value]).toEqual(['undercharged', 104]);
     expectSound(report);
+  });
+
+  test('hold all gas back until the reading states that they were ruled out', () => {
+    const typed = [`${EV1}.temperature.value`, 104] as const;
+    const report = withEv1(152, typed);
+    const { state, asFound } = named(report, 'EV 1');
+    expect(state).toBe('read again');
+    expect(asFound.charge).toMatchObject({ action: 'withheld', because: ['slip possible'] });
+    expect(asFound.cautions[0]).toBe('slip possible');
+    expect(report.cautions.map(({ code }) => code)).toContain('slip possible');
+    const order = orderFor(report, { group: 'Exhaust valves', name: 'EV 1' });
+    expect(order.steps.find(({ step }) => step === 'charge')?.state).toBe('withheld');
+    expect(order.cautions.map(({ code }) => code)).toContain('slip possible');
+    const stands = withEv1(152, typed, [`${EV1}.possibleSlip`, 'read again and ruled out']);
+    const believed = named(stands, 'EV 1');
+    expect(believed).toMatchObject({ state: 'work needed', asFound: { charge: { action: 'add' } } });
+    expect(believed.asFound.reading.possibleSlip).toBe('read again and ruled out');
+    expect(believed.asFound.slips).toBeUndefined();
+    expect(stands.gasToAdd.asFound.accumulators).toBe(report.gasToAdd.asFound.accumulators + 1);
+    expectSound(report);
+    expectSound(stands);
   });
 
   test('are not asked of a reading in its band', () => {

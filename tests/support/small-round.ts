@@ -276,7 +276,15 @@ const SMALL: Round = {
       gaugeStep: apart(1),
       instruments: { pressure: 'dial gauge' },
       accumulators: [
-        { name: 'S 1', visit: [reading('as found', '10:05', 101, { emptyGasSide: 'investigated and cleared' })] },
+        {
+          name: 'S 1',
+          visit: [
+            reading('as found', '10:05', 101, {
+              emptyGasSide: 'investigated and cleared',
+              possibleSlip: 'read again and ruled out',
+            }),
+          ],
+        },
         {
           name: 'S 2',
           specification: 'by limits',

@@ -60,9 +60,35 @@ describe('a slip of the pressure', () => {
     const psi = { gaugeStep: { step: 1, unit: 'psi' } } as const;
     const slip: Slip = { code: 'unit of pressure', number: 2213, stated: 'bar', readAs: 'psi' };
     expect(slips(spec, reads(2213, psi)).candidates).toContainEqual(alone(slip));
-    // Nobody reads 2213.4 on a gauge with steps of 1 psi.
-    const between = slips(spec, reads(2213.4, psi)).candidates.flatMap((one) => [...one.slips]);
-    expect(between.filter((one) => 'stated' in one && one.stated === 'bar')).toEqual([]);
+  });
+
+  test('may lie between two marks, where eyes see halves and fifths of a division', () => {
+    // 100 bar are 1450.4 psi. The gauge has marks at 1440, 1460; nothing on it is 1450 bar.
+    const low = specOf(100, 20);
+    const step = { gaugeStep: { step: 20, unit: 'psi' }, temperature: celsius(20) } as const;
+    for (const number of [1440, 1450, 1456, 1460]) {
+      const slip: Slip = { code: 'unit of pressure', number, stated: 'bar', readAs: 'psi' };
+      expect(slips(low, reads(number, step)).candidates).toContainEqual(alone(slip));
+    }
+    // What the accumulator cannot have held was not read as it is stated, whatever the number.
+    // And nobody wrote down 1478.588508817996 kgf/cm2, which 1450 bar are.
+    const numbers = (stated: number) =>
+      slips(low, reads(stated, step)).candidates.map(({ slips: [one] }) => one.number);
+    expect([1450, 1453.3].map(numbers)).toEqual([[1450], [1453.3]]);
+  });
+
+  test('of 2 %, which a true loss has too, is none but on such a number', () => {
+    // 155.6 kgf/cm2 are 152.6 bar: written down as bar, on a gauge in kgf/cm2.
+    const low = specWith({ allowable: gauge(300, 'bar') });
+    const found = (number: number): unknown[] =>
+      slips(low, reads(number, { gaugeStep: { step: 1, unit: 'kgf/cm2' } })).candidates.filter(
+        ({ slips: [one] }) => one.code === 'unit of pressure' && one.stated === 'bar' && one.readAs === 'kgf/cm2',
+      );
+    for (const number of [156, 156.5, 156.4]) expect(found(number)).toHaveLength(1);
+    expect(found(156.25)).toEqual([]);
+    // A gauge in kgf/cm2 that shows a mark: in bar, that is no number on it.
+    const { candidates } = slips(low, stated(160, 'kgf/cm2', 1));
+    expect(candidates.filter(({ slips: [one] }) => 'stated' in one && one.stated === 'bar')).toEqual([]);
   });
 
   test('takes a step with it: a gauge read to 1 psi, not to 1 bar, has marks in a narrow band', () => {

@@ -158,7 +158,7 @@ describe('a reading', () => {
     type Required = { [K in keyof Reading]-?: object extends Pick<Reading, K> ? never : K }[keyof Reading];
     expectTypeOf<Required>().toEqualTypeOf<Needed>();
     expectTypeOf<Exclude<keyof Reading, Needed>>().toEqualTypeOf<
-      'systemPressure' | 'emptyGasSide' | 'correctionIncluded' | 'fullScale'
+      'systemPressure' | 'emptyGasSide' | 'possibleSlip' | 'correctionIncluded' | 'fullScale'
     >();
   });
 

@@ -14,7 +14,7 @@ import {
 } from 'isochore/worked';
 import { problemOf } from '../support/problem.js';
 import { formulasOf, renderedFormula, tablesOfMarkdown, wrongWithHtml } from '../support/renderings.js';
-import { exampleRound, refusalOf, reportRest } from '../support/round.js';
+import { exampleRound, put, refusalOf, reportRest } from '../support/round.js';
 
 const report = reportRest(exampleRound());
 const given: RoundDocumentGiven = { language: english, working: 'left out' };
@@ -219,6 +219,37 @@ test('each caution names the accumulators that it belongs to', () => {
     const at = whose.length === 0 ? '' : `At ${whose.map(({ name }) => name).join(', ')}. `;
     expect(lines).toContain(`${severity.toUpperCase()}: ${at}${text}`);
   }
+});
+
+test('an instrument past due is named, and marked among the instruments', () => {
+  const round = exampleRound();
+  put(round, ['instruments', 0, 'due'], '2026-01-31');
+  const lines = linesOf(reportRest(round));
+  expect(lines.some((line) => /^CAUTION: At EV 1, .*, by gauge A\. The certificate of an instrument/.test(line))).toBe(true); // prettier-ignore
+  expect(lines.filter((line) => line.includes('2026-01-31: past due when read'))).toHaveLength(1);
+  expect(linesOf(report).filter((line) => line.includes('past due when read'))).toEqual([]);
+});
+
+test('a reading that may be a slip has no gas in it, neither in what to do nor in the plan nor in the working', () => {
+  const at = ['groups', 0, 'accumulators', 0, 'visit', 0];
+  const round = exampleRound();
+  put(round, [...at, 'pressure', 'value'], 152);
+  put(round, [...at, 'temperature', 'value'], 104);
+  const page = (of: Round, language: Language): string =>
+    documentText(roundDocument(reportRest(of), { language, working: 'steps' }), { width: 1000 });
+  const ofEv1 = (text: string, head: string): string => text.slice(text.indexOf(head)).split('EV 2')[0] ?? '';
+  const text = page(round, english);
+  const lines = text.split('\n');
+  expect(lines).toContain('- Neither add nor vent; read number, unit and basis again, on gauge and thermometer.');
+  expect(lines.some((line) => line.startsWith('- Look at the instrument again: the number 104 was stated in °C') && line.endsWith('; the reading would then lie within its band.'))).toBe(true); // prettier-ignore
+  expect(lines.some((line) => /^CAUTION: At EV 1\b.*In another unit or basis the reading would be right/.test(line))).toBe(true); // prettier-ignore
+  expect(lines.some((line) => line.startsWith('- EV 1, not planned: in another unit or basis'))).toBe(true);
+  expect(ofEv1(text, 'EV 1, as found')).not.toMatch(/kg\b/);
+  expect(page(round, german)).toContain('- Weder nachfüllen noch ablassen; Zahl, Einheit und Bezug an Manometer');
+  put(round, [...at, 'possibleSlip'], 'read again and ruled out');
+  const stands = page(round, english);
+  expect(stands).toContain('min at rest; read again, a slip ruled out');
+  expect(stands).not.toContain('EV 1, not planned');
 });
 
 describe('a common shift', () => {

@@ -28,6 +28,7 @@ export interface FillingWords {
   readonly noBleeding: string;
   readonly checked: string;
   readonly undone: string;
+  readonly heldBack: string;
   readonly proven: string;
   readonly notProven: string;
   readonly objectives: Readonly<Record<Objective, string>>;

@@ -62,6 +62,7 @@ export interface RoundWords {
   readonly notJudged: string;
   readonly cautionsHeading: string;
   readonly cautionFor: string;
+  readonly cautionBy: string;
   readonly togetherHeading: string;
   readonly tooFew: string;
   readonly noShift: string;
@@ -93,11 +94,11 @@ export interface RoundWords {
   readonly noMark: string;
   readonly noStop: string;
   readonly next: Readonly<
-    Record<Exclude<Outcome, 'undercharged' | 'overcharged' | 'within'> | 'beyond the scale', string>
+    Record<Exclude<Outcome, 'undercharged' | 'overcharged' | 'within'> | 'beyond the scale' | 'slip possible', string>
   >;
   readonly underOne: string;
   readonly overNinetyNine: string;
-  readonly meant: string;
+  readonly meant: Readonly<Record<'within' | 'gauge too coarse', string>>;
   readonly inconclusive: string;
   readonly settle: string;
   readonly lacking: string;
@@ -115,6 +116,7 @@ export interface RoundWords {
   readonly kind: string;
   readonly certificate: string;
   readonly due: string;
+  readonly pastDue: string;
   readonly readingsHeading: string;
   readonly readings: Readonly<
     Record<'accumulator' | 'at' | 'evidence' | 'instruments' | 'leftAt' | 'readBy' | 'verifiedBy', string>
@@ -123,6 +125,7 @@ export interface RoundWords {
   readonly gasInside: Readonly<Record<GasInside, string>>;
   readonly rest: string;
   readonly restNotKnown: string;
+  readonly ruledOut: string;
   readonly notRead: string;
   readonly remarksHeading: string;
   readonly permit: string;

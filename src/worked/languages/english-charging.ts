@@ -32,6 +32,7 @@ export const ENGLISH_FILLING: FillingWords = {
   checked:
     'A check itself costs gas. It took most from {name}, {gas}: before the kit was connected it held {before}, {fall} more ' +
     'than was read.',
+  heldBack: '{name}, not planned: {because}.',
   undone: '{name} stays undone: {because}; {missing} missing.',
   proven: 'No plan of such steps is better: proven.',
   notProven: 'That no plan is better is not proven: {objectives}.',

@@ -98,6 +98,7 @@ export const ENGLISH_DOCUMENTS: Omit<DocumentWords, 'because'> = {
     notJudged: 'Not judged: {name} ({path})',
     cautionsHeading: 'Cautions',
     cautionFor: 'At {names}.',
+    cautionBy: 'At {names}, by {instruments}.',
     togetherHeading: 'The round as a whole, gauge by gauge',
     tooFew:
       '{gauge}: {counting} of {readings} readings count; {needed} are needed to tell a common error from single ones.',
@@ -131,7 +132,7 @@ export const ENGLISH_DOCUMENTS: Omit<DocumentWords, 'because'> = {
       outcome: 'outcome as found',
       state: 'state',
     },
-    offNote: 'Off target: reading less target, a difference, in the unit of the reading.',
+    offNote: 'Off target: reading less target, a difference, in the unit of the gauge.',
     intervalNote: '± in which the true difference lies with a probability of {coverage}.',
     groupTemperature: '* stated once for the group, not measured at this accumulator.',
     uncertaintyNote: '† judged as read, without uncertainty: not all is stated that it rests on.',
@@ -154,10 +155,15 @@ export const ENGLISH_DOCUMENTS: Omit<DocumentWords, 'because'> = {
         'Neither add nor vent; find out what was read, on which gauge and in which unit, then read again.',
       'gas side empty': 'Do not fill; find the cause and clear it, state that it is cleared, then read again.',
       'gauge too coarse': 'Read again on a finer gauge.',
+      'slip possible': 'Neither add nor vent; read number, unit and basis again, on gauge and thermometer.',
     },
     underOne: 'less than 1 %',
     overNinetyNine: 'more than 99 %',
-    meant: 'Look at the instrument again: {slips}: it would then be {outcome}.',
+    meant: {
+      within: 'Look at the instrument again: {slips}; the reading would then lie within its band.',
+      'gauge too coarse':
+        'Look at the instrument again: {slips}; the reading would then be right as far as a gauge of that step can tell.',
+    },
     inconclusive:
       'Inconclusive: too little gas with a probability of {below}, too much with {above}; most of the doubt is {largest}.',
     settle: 'Neither add nor vent; read again, and one of these would settle the same reading: {ways}.',
@@ -176,6 +182,7 @@ export const ENGLISH_DOCUMENTS: Omit<DocumentWords, 'because'> = {
     kind: 'kind',
     certificate: 'certificate',
     due: 'due',
+    pastDue: '{due}: past due when read',
     readingsHeading: 'The readings',
     readings: {
       accumulator: 'accumulator',
@@ -194,6 +201,7 @@ export const ENGLISH_DOCUMENTS: Omit<DocumentWords, 'because'> = {
     gasInside: { nitrogen: 'nitrogen', 'not known': 'gas not known' },
     rest: '{minutes} min at rest',
     restNotKnown: 'time at rest not known',
+    ruledOut: 'read again, a slip ruled out',
     notRead: 'not read',
     remarksHeading: 'Remarks',
     permit: '{name}: runs outside its limits under the permit {permit}',

@@ -49,6 +49,10 @@ export const GERMAN_CAUTIONS: EveryWord['cautions'] = {
   'common shift':
     'Mit einem Manometer gewonnene Ablesungen weichen gemeinsam ab. Eher Manometer, Einheit, Kalibrierung und Thermometer ' +
     'verdächtigen als ebenso viele Lecks: mit anderen vergleichen, bevor irgendwo Gas nachgefüllt oder abgelassen wird.',
+  'slip possible':
+    'In einer anderen Einheit oder mit anderem Bezug wäre die Ablesung richtig. Darauf weder nachfüllen noch ablassen: wird ' +
+    'sie befolgt, wie sie ist, kann der Speicher überfüllt werden. Zahl, Einheit und Bezug an Manometer und Thermometer ' +
+    'nochmals ablesen.',
   'bottle above its rating':
     'Auf 15 °C bezogen liegt der Druck einer Flasche über dem, wofür sie zugelassen ist. Nicht verwenden und nicht bewegen, ' +
     'Abstand halten, von Wärme fernhalten und den Lieferanten rufen.',

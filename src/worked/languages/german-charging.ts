@@ -32,6 +32,7 @@ export const GERMAN_FILLING: FillingWords = {
   checked:
     'Auch eine Prüfung kostet Gas. Am meisten nahm sie {name}, {gas}: vor dem Anschließen der Füllvorrichtung waren es ' +
     '{before}, {fall} mehr als abgelesen.',
+  heldBack: '{name}, nicht geplant: {because}.',
   undone: '{name} bleibt unfertig: {because}; es fehlen {missing}.',
   proven: 'Kein Plan aus solchen Schritten ist besser: bewiesen.',
   notProven: 'Dass kein Plan besser ist, ist nicht bewiesen: {objectives}.',

@@ -115,6 +115,7 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
     notJudged: 'Nicht beurteilt: {name} ({path})',
     cautionsHeading: 'Sicherheitshinweise',
     cautionFor: 'Bei {names}.',
+    cautionBy: 'Bei {names}, durch {instruments}.',
     togetherHeading: 'Die Runde als Ganzes, Manometer für Manometer',
     tooFew:
       '{gauge}: {counting} von {readings} Ablesungen zählen; {needed} sind nötig, um einen gemeinsamen Fehler von einzelnen ' +
@@ -149,7 +150,7 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
       outcome: 'vorgefunden',
       state: 'Zustand',
     },
-    offNote: 'Abweichung: Ablesung weniger Sollwert, eine Differenz, in der Einheit der Ablesung.',
+    offNote: 'Abweichung: Ablesung weniger Sollwert, eine Differenz, in der Einheit des Manometers.',
     intervalNote: '± worin die wahre Differenz mit einer Wahrscheinlichkeit von {coverage} liegt.',
     groupTemperature: '* einmal für die Gruppe angegeben, nicht an diesem Speicher gemessen.',
     uncertaintyNote: '† beurteilt wie abgelesen, ohne Unsicherheit: nicht alles ist angegeben, worauf sie beruht.',
@@ -176,10 +177,17 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
       'gas side empty':
         'Nicht füllen; die Ursache finden und beheben, angeben, dass sie behoben ist, dann nochmals ablesen.',
       'gauge too coarse': 'An einem feineren Manometer nochmals ablesen.',
+      'slip possible':
+        'Weder nachfüllen noch ablassen; Zahl, Einheit und Bezug an Manometer und Thermometer nochmals ablesen.',
     },
     underOne: 'weniger als 1 %',
     overNinetyNine: 'mehr als 99 %',
-    meant: 'Das Messgerät nochmals ansehen: {slips}: es wäre dann {outcome}.',
+    meant: {
+      within: 'Das Messgerät nochmals ansehen: {slips}; die Ablesung läge dann im Band.',
+      'gauge too coarse':
+        'Das Messgerät nochmals ansehen: {slips}; die Ablesung wäre dann richtig, soweit ein Manometer mit diesem Schritt das ' +
+        'zeigen kann.',
+    },
     inconclusive:
       'Nicht entscheidbar: zu wenig Gas mit einer Wahrscheinlichkeit von {below}, zu viel mit {above}; der größte Teil des ' +
       'Zweifels: {largest}.',
@@ -200,6 +208,7 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
     kind: 'Art',
     certificate: 'Kalibrierschein',
     due: 'fällig',
+    pastDue: '{due}: beim Ablesen abgelaufen',
     readingsHeading: 'Die Ablesungen',
     readings: {
       accumulator: 'Speicher',
@@ -218,6 +227,7 @@ export const GERMAN_DOCUMENTS: DocumentWords = {
     gasInside: { nitrogen: 'Stickstoff', 'not known': 'Gas nicht bekannt' },
     rest: '{minutes} min in Ruhe',
     restNotKnown: 'Ruhezeit nicht bekannt',
+    ruledOut: 'nochmals abgelesen, Irrtum ausgeschlossen',
     notRead: 'nicht abgelesen',
     remarksHeading: 'Bemerkungen',
     permit: '{name}: läuft außerhalb seiner Grenzen nach der Genehmigung {permit}',

@@ -78,6 +78,9 @@ export const GERMAN_SUPPLY: EveryWord['supply'] = {
   'target above every bottle':
     'der gewünschte Druck liegt mit dem Unterschied, den der Druckminderer braucht, über jeder Flasche: nötig ist ein ' +
     'Verdichter oder eine Flasche mit höherem Druck',
+  'reading may be a slip':
+    'in einer anderen Einheit oder mit anderem Bezug wäre seine Ablesung richtig: sie wird wiederholt, bevor für ihn etwas ' +
+    'geplant wird',
   'no bottle to use': 'es gibt keine Flasche, die verwendet werden darf',
   'not enough gas': 'kein Plan füllt mit diesen Flaschen mehr Speicher fertig',
   'no plan found': 'kein Plan wurde gefunden, der ihn auch fertig füllt; dass es keinen gibt, ist nicht bewiesen',

@@ -46,6 +46,9 @@ export const GERMAN_REASONS: EveryWord['reasons'] = {
   'not conclusive':
     'die Messgeräte lassen offen, ob {reading} zu viel ist, bei einem Sollwert {target} bei {temperature} und einer oberen ' +
     'Grenze {upper}: darauf wird kein Gas abgelassen; mit besserem Manometer oder Thermometer nochmals ablesen',
+  'slip possible':
+    'in einer anderen Einheit oder mit anderem Bezug wäre die Ablesung {reading} bei {temperature} richtig: Zahl, Einheit und ' +
+    'Bezug an den Messgeräten nochmals ablesen, bevor Gas nachgefüllt oder abgelassen wird',
 };
 
 export const GERMAN_CAUSES: EveryWord['causes'] = {

@@ -2,6 +2,7 @@
 import { gauge, pressureDifference } from '../../quantity/pressure.js';
 import { finer, write, type Division, type Toward } from '../../quantity/step.js';
 import type { PressureUnit } from '../../quantity/unit.js';
+import { dayOf } from '../../record/instruments.js';
 import type { AccumulatorJson, JudgedJson, RoundReport } from '../../record/report-shape.js';
 import type { Reverified } from '../../record/reverify.js';
 import { given } from '../document/given.js';
@@ -72,4 +73,15 @@ export function namesOf(all: readonly Pick<AccumulatorJson, 'group' | 'name'>[],
     all.map((one) => nameOf(one, about)),
     ', ',
   );
+}
+
+/** The instruments of a report that were past due on the day of a reading, by name. */
+export function pastDue({ instruments, accumulators }: RoundReport): ReadonlySet<string> {
+  const due = new Map(instruments.map((one) => [one.name, one.due]));
+  const late = new Set<string>();
+  for (const { asFound, asLeft } of accumulators)
+    for (const { at, reading } of asLeft === 'not read' ? [asFound] : [asFound, asLeft])
+      for (const name of [reading.instruments?.pressure, reading.instruments?.temperature])
+        if (name !== undefined && (due.get(name) ?? dayOf(at)) < dayOf(at)) late.add(name);
+  return late;
 }

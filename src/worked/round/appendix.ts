@@ -2,12 +2,13 @@
 import type { Block, Column, Line } from '../document/block.js';
 import { given } from '../document/given.js';
 import { joined, lineOf } from '../document/line.js';
-import { nameOf, type About } from './about.js';
+import { nameOf, pastDue, type About } from './about.js';
 
 export function instruments({ report, language }: About): readonly Block[] {
   if (report.instruments.length === 0) return [];
   const words = language.document.round;
   const stated = (text: string | undefined): Line => (text === undefined ? '–' : [given(text)]);
+  const late = pastDue(report);
   return [
     { kind: 'heading', level: 1, text: words.instrumentsHeading },
     {
@@ -20,7 +21,7 @@ export function instruments({ report, language }: About): readonly Block[] {
         stated(name),
         stated(kind),
         stated(certificate),
-        stated(due),
+        due !== undefined && late.has(name) ? lineOf(words.pastDue, { due: [given(due)] }) : stated(due),
       ]),
     },
   ];

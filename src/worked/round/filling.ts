@@ -126,7 +126,7 @@ function checked(checks: readonly Checked[], about: About): readonly Line[] {
 }
 
 function rest(
-  { accumulators, optimal, objectives, vented, order, bleeding, checks = [] }: FillingJson,
+  { accumulators, optimal, objectives, vented, order, bleeding, heldBack = [], checks = [] }: FillingJson,
   about: About,
 ): readonly Line[] {
   const { language, say, tell } = about;
@@ -142,6 +142,12 @@ function rest(
           missing: say(one.missing.rounded.mass),
         }),
       ),
+    ...heldBack.map((one) =>
+      lineOf(words.heldBack, {
+        name: nameOf(one, about),
+        because: tell(one.because.map(({ text }) => text).join('; ')),
+      }),
+    ),
     optimal === 'proven' ? words.proven : lineOf(words.notProven, { objectives: open.join(', ') }),
     lineOf(words.vented, { vented: say(vented.rounded.mass) }),
     ...(order === undefined ? [] : [orderLine(order, about)]),

@@ -146,11 +146,12 @@ function timeText(at: string): string {
 }
 
 function evidence({ reading }: JudgedJson, { language, say }: About): string {
-  const { oilSide, gasInside, rest, restNotKnown } = language.document.round;
+  const { oilSide, gasInside, rest, restNotKnown, ruledOut } = language.document.round;
   const { minutesAtRest } = reading;
   const rested =
     minutesAtRest === 'not known' ? restNotKnown : rest.replace('{minutes}', () => say(String(minutesAtRest)));
-  return `${oilSide[reading.oilSide]}; ${gasInside[reading.gasInside]}; ${rested}`;
+  const stands = reading.possibleSlip === undefined ? '' : `; ${ruledOut}`;
+  return `${oilSide[reading.oilSide]}; ${gasInside[reading.gasInside]}; ${rested}${stands}`;
 }
 
 function instrumentsOf({ reading: { instruments } }: JudgedJson): Line {

@@ -73,9 +73,8 @@ function doubts({ decision, slips = [], uncertainty }: JudgedJson, about: About)
   const words = language.document.round;
   const term = (code: string): string => report.terms?.find((one) => one.code === code)?.text ?? code;
   const meant = slips.map((one) =>
-    lineOf(words.meant, {
+    lineOf(words.meant[one.outcome === 'gauge too coarse' ? one.outcome : 'within'], {
       slips: tell(one.slips.map(({ text }) => text).join(', ')),
-      outcome: language.document.outcomes[one.outcome],
     }),
   );
   const lacking =
@@ -104,6 +103,7 @@ function instruction(
   // Said already: read again.
   if (charge.action === 'none' || decision?.outcome === 'inconclusive') return [];
   if (charge.action === 'withheld') {
+    if (charge.because.includes('slip possible')) return [words.next['slip possible']];
     const code = because.every((one) => one === 'beyond the scale') ? 'beyond the scale' : outcome;
     return has(words.next, code) ? [words.next[code as keyof typeof words.next]] : [sentence(tell(charge.why))];
   }

@@ -11,6 +11,7 @@ import { emptyFindings } from '../../record/problems.js';
 import { followedIn, numbersOf, releasedIn, releaseOf } from '../../record/safety.js';
 import { oxygenAfterRelease } from '../../safety/oxygen.js';
 import { fillingPlan } from '../../supply/plan.js';
+import { judge } from '../../verdict/judge.js';
 import type { Derivation } from '../derivation/derivation.js';
 import { derivationOf } from '../derivation/derive.js';
 import { derivationBlocks } from '../derivation/document.js';
@@ -119,8 +120,13 @@ function blocksIn(
   );
 }
 
-/** As the record calculated it: with the uncertainty of the instruments, where all of it is stated. */
-function derived({ spec, admitted: { reading }, measuring }: Checked, deciding: Deciding | undefined): Derivation {
+/**
+ * As the record calculated it: with the uncertainty of the instruments, where all of it is stated; but of a reading that may
+ * be a slip no more than the verdict, since a quantity of gas is withheld.
+ */
+function derived({ spec, admitted, measuring, slips }: Checked, deciding: Deciding | undefined): Derivation {
+  const { reading } = admitted;
+  if (slips.length > 0) return derivationOf({ spec, reading }, (own, trace) => judge(own.spec, own.reading, trace));
   if (deciding === undefined || measuring === undefined || has(measuring, 'lacking'))
     return derivationOf({ spec, reading }, (own, trace) => check(own.spec, own.reading, trace));
   const { rule } = deciding;

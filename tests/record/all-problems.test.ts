@@ -2,7 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { reportRound } from 'isochore/record';
 import { CORRUPTIONS, EVERY_EV, EVERY_FI, ev, fi, type Corruption, type Said } from '../support/corruptions.js';
-import { exampleRound, expectSound, keysOf, NOTHING, put, refusalOf, reportRest } from '../support/round.js';
+import {
+  exampleRound,
+  expectSound,
+  keysOf,
+  NOTHING,
+  put,
+  refusalOf,
+  reportRest,
+  roundWithoutSupply,
+} from '../support/round.js';
 
 const codesAt = (puts: readonly (readonly [string, unknown])[]): string[] => {
   const round = exampleRound();
@@ -134,6 +143,32 @@ describe('many things wrong at once: all of them are listed', () => {
       return true;
     });
   }
+
+  /** Rows that bear on nothing of each other, as many as there are, until none is left. */
+  function together(rows: readonly Corruption[]): Corruption[][] {
+    if (rows.length === 0) return [];
+    const found = compatible(rows);
+    const some = found.length > 0 ? found : rows.slice(0, 1);
+    return [some, ...together(rows.filter((row) => !some.includes(row)))];
+  }
+
+  test('each of them, beside as many others as there can be', () => {
+    // Under another name it is another that the problems are about.
+    const some = combined.filter(({ puts }) => puts.every(([path]) => !path.endsWith('.name')));
+    const rounds = [...together(some), ...CORRUPTIONS.filter((row) => !some.includes(row)).map((row) => [row])];
+    expect(rounds.flat()).toHaveLength(CORRUPTIONS.length);
+    for (const rows of rounds) {
+      const round = roundWithoutSupply();
+      for (const [path, value] of rows.flatMap(({ puts }) => puts)) put(round, keysOf(path), value);
+      const { problems, problemsFound, notJudged } = reportRest(round);
+      const listed = problems.map(({ code, path, about = '' }) => `${code} ${path} ${about}`).sort();
+      const wanted = rows.flatMap(({ said }) => said.map(({ code, path, about = '' }) => `${code} ${path} ${about}`));
+      expect(listed).toEqual(wanted.sort());
+      expect(problemsFound).toBe(wanted.length);
+      const lost = new Set(rows.flatMap((row) => row.notJudged));
+      expect(notJudged.map(({ path }) => path).sort()).toEqual([...lost].sort());
+    }
+  });
 
   test('whichever', { timeout: 60_000 }, () => {
     const order = [...EVERY_EV, ...EVERY_FI];

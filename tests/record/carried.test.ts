@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { reportRoundText, type RoundReport } from 'isochore/record';
-import { exampleRound, put, keysOf, reportRest } from '../support/round.js';
+import { roundWithoutSupply, put, keysOf, reportRest } from '../support/round.js';
 
-const report = reportRest(exampleRound());
+const report = reportRest(roundWithoutSupply());
 
 type Accumulator = RoundReport['accumulators'][number];
 
@@ -11,7 +11,7 @@ function named(from: RoundReport, name: string): Accumulator {
 }
 
 function changed(...puts: readonly (readonly [string, unknown])[]): RoundReport {
-  const round = exampleRound();
+  const round = roundWithoutSupply();
   for (const [path, value] of puts) put(round, keysOf(path), value);
   return reportRest(round);
 }
@@ -61,7 +61,7 @@ describe('what an accumulator carries', () => {
   });
 
   test('is not there where nothing is said', () => {
-    const bare = exampleRound();
+    const bare = roundWithoutSupply();
     delete bare.rule;
     bare.groups = bare.groups.map(({ name, specification, temperature, ambient, gaugeStep, accumulators }) => ({
       ...{ name, specification, ambient, gaugeStep },
@@ -134,7 +134,7 @@ describe('the time of draining, and the rest that readings claim', () => {
 
 describe('what a group carries', () => {
   test('stands with the groups of the report', () => {
-    const { groups } = exampleRound();
+    const { groups } = roundWithoutSupply();
     expect(report.groups).toHaveLength(2);
     report.groups.forEach((group, i) => expect(groups[i]).toMatchObject(group));
     expect(report.groups[0]).toMatchObject({ remarks: 'Engine room warm, ventilation running.', readBy: 'second engineer' }); // prettier-ignore
@@ -151,7 +151,7 @@ describe('what a group carries', () => {
 
 describe('instruments', () => {
   test('are listed as in the round', () => {
-    expect(report.instruments).toEqual(exampleRound().instruments);
+    expect(report.instruments).toEqual(roundWithoutSupply().instruments);
   });
 
   test('are named by the reading, or else by its group', () => {
@@ -183,7 +183,10 @@ describe('instruments', () => {
   });
 
   test('in a text with a key of one twice, that one alone is uncertain', () => {
-    const text = JSON.stringify(exampleRound()).replace('{"name":"gauge C"', '{"name":"gauge C","name":"gauge C"');
+    const text = JSON.stringify(roundWithoutSupply()).replace(
+      '{"name":"gauge C"',
+      '{"name":"gauge C","name":"gauge C"',
+    );
     const twice = reportRoundText(text, { problems: 'report the rest' });
     expect(twice.problems).toMatchObject([{ code: 'duplicate key', path: '$.instruments[2].name' }]);
     expect(twice.notJudged.map(({ name }) => name)).toEqual(['EV 7']);

@@ -23,7 +23,7 @@ import {
 } from 'isochore';
 import { reportRound, reverify, type Round, type RoundReport } from 'isochore/record';
 import { describe, expect, test } from 'vitest';
-import { exampleRound, expectSound, keysOf, NOTHING, put, reportRest } from '../support/round.js';
+import { roundWithoutSupply, expectSound, keysOf, NOTHING, put, reportRest } from '../support/round.js';
 
 type Accumulator = RoundReport['accumulators'][number];
 
@@ -32,7 +32,7 @@ function named(from: RoundReport, name: string): Accumulator {
 }
 
 function changed(...puts: readonly (readonly [string, unknown])[]): RoundReport {
-  const round = exampleRound();
+  const round = roundWithoutSupply();
   for (const [path, value] of puts) put(round, keysOf(path), value);
   const report = reportRest(round);
   expect(report.problems).toEqual([]);
@@ -284,7 +284,7 @@ describe('what a decision does to the work', () => {
   });
 
   test('a reading beyond the end of its scale is asked what it was meant as, with a rule and without', () => {
-    const alone = exampleRound();
+    const alone = roundWithoutSupply();
     delete alone.rule;
     put(alone, keysOf('$.groups[0].accumulators[0].visit[0].pressure.value'), 2213);
     for (const report of [withEv1(2213), reportRest(alone)]) {
@@ -376,7 +376,7 @@ describe('slips', () => {
 describe('the round as a whole', () => {
   /** Ten accumulators, read 2 % too high: by a gauge in kgf/cm2 that was taken for one in bar. One of them leaks. */
   function shifted(rule = true): Round {
-    const round = exampleRound();
+    const round = roundWithoutSupply();
     const [group] = round.groups;
     const [first] = group?.accumulators ?? [];
     if (group === undefined || first === undefined) throw new Error('the example is empty');
@@ -440,7 +440,7 @@ test('words of one’s own stand for all of it, and change nothing but words', (
     ['$.groups[0].accumulators[2].visit[0].temperature.value', 104],
     ['$.groups[0].accumulators[2].visit[0].pressure.value', 152],
   ] as const;
-  const round = exampleRound();
+  const round = roundWithoutSupply();
   for (const [path, value] of puts) put(round, keysOf(path), value);
   const words = {
     uncertainty: { 'gauge not characterised': '«unbekannt»', gauge: '«Genauigkeit»' },

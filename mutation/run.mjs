@@ -235,7 +235,7 @@ function resultsIn(file, results) {
 /** Says how a run ended; whether it fails. @param {Run} run */
 function report({ room, own, results, notRun }) {
   const survivors = results.filter(({ status }) => status === 'Survived' || status === 'NoCoverage').map(survivorOf);
-  const reasons = accepted.filter(({ file }) => own.includes(file));
+  const reasons = accepted.flatMap((one) => one.survivors).filter(({ file }) => own.includes(file));
   /** @param {Omit<Survivor, 'place'>} a @param {Omit<Survivor, 'place'>} b */
   const same = (a, b) => a.file === b.file && a.line === b.line && a.from === b.from && a.to === b.to;
   const unexplained = survivors.filter((one) => !reasons.some((reason) => same(one, reason)));
@@ -246,7 +246,7 @@ function report({ room, own, results, notRun }) {
   console.log(`\n${room}: ${killed} killed, ${endless} timed out, ${survived} survived, ${unreached} not reached`);
   for (const one of unexplained) {
     console.log(`\n  ${one.place}, survived without a reason\n    ${one.line}\n    ${one.from}  →  ${one.to}`);
-    console.log(`    ${JSON.stringify({ ...one, place: undefined, why: '' })}`);
+    console.log(`    ${JSON.stringify({ ...one, place: undefined })}`);
   }
   for (const { file, line, from, to } of stale)
     console.log(`\n  ${file}, no longer a survivor: ${line}: ${from} → ${to}`);

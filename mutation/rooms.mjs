@@ -20,7 +20,7 @@ export const TESTS = {
   settling: ['settling', 'relation'],
   safety: ['safety', 'procedure', 'relation'],
   procedure: ['procedure'],
-  record: ['record'],
+  record: ['record', 'procedure/order.test.ts'],
   worked: ['worked'],
 };
 
@@ -57,22 +57,43 @@ export const TESTS_LEFT_OUT = [
 ];
 
 /**
- * The test files that judge the mutants of some rooms.
+ * Tests of the record that judge a whole report, or many, and see nothing of most files: where else they would judge, they
+ * are left out.
  *
- * @param {readonly string[]} rooms
+ * @type {Readonly<Record<string, readonly string[]>>}
+ */
+const ONLY_FOR = {
+  'tests/record/text.test.ts': ['text', 'scan'],
+  'tests/record/hostile.test.ts': ['canonical', 'json-data', 'length', 'problems'],
+  'tests/record/digest.test.ts': ['canonical', 'sha256'],
+  'tests/record/recall.test.ts': ['recall'],
+  'tests/record/worst-first.test.ts': ['worst-first'],
+  'tests/record/reverify.test.ts': ['reverify', 'because', 'canonical', 'version', 'report'],
+  'tests/record/filling.test.ts': ['filling', 'admit-supply', 'admit-safety', 'safety', 'write-safety', 'problems'],
+  'tests/procedure/order.test.ts': ['work-order'],
+};
+
+/**
+ * The test files that judge the mutants of a file.
+ *
+ * @param {string} file
  * @param {string} root
  */
-export async function testFilesOf(rooms, root) {
-  const places = [...new Set(rooms.flatMap((room) => TESTS[room] ?? []))];
+export async function testFilesOf(file, root) {
+  const [, room = ''] = file.split('/');
   const paths = await Promise.all(
-    places.map(async (place) =>
+    (TESTS[room] ?? []).map(async (place) =>
       place.endsWith('.ts')
         ? [`tests/${place}`]
         : (await readdir(join(root, 'tests', place))).map((name) => `tests/${place}/${name}`),
     ),
   );
+  const sees = (/** @type {string} */ path) =>
+    room !== 'record' ||
+    file.endsWith('-shape.ts') ||
+    (ONLY_FOR[path]?.some((name) => file === `src/record/${name}.ts`) ?? true);
   return paths
     .flat()
-    .filter((path) => path.endsWith('.test.ts') && !FILES_LEFT_OUT.has(path))
+    .filter((path) => path.endsWith('.test.ts') && !FILES_LEFT_OUT.has(path) && sees(path))
     .sort();
 }

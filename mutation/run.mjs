@@ -12,7 +12,7 @@ import { execFileSync, spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { ROOMS } from './rooms.mjs';
+import { ROOMS, testFilesOf } from './rooms.mjs';
 import { readAccepted, readRows, scoreOf, writeSummary, writeSurvivors } from './tables.mjs';
 
 /**
@@ -36,22 +36,34 @@ if (rooms.length === 0) {
 }
 
 const end = Date.now() + minutes * 60_000;
-/** @type {Run[]} */
-const runs = [];
-for (const [i, room] of rooms.entries()) {
-  const own = files.filter((file) => roomOf(file) === room);
-  // What one room leaves of its time is for the next; with less than two minutes it would come to nothing.
+/** @type {{ room: string; tests: readonly string[]; own: string[] }[]} */
+const batches = [];
+for (const room of rooms) {
+  for (const file of files) {
+    if (roomOf(file) !== room) continue;
+    const tests = await testFilesOf(file, ROOT);
+    const same = batches.find((one) => one.room === room && one.tests.join() === tests.join());
+    if (same === undefined) batches.push({ room, tests, own: [file] });
+    else same.own.push(file);
+  }
+}
+/** @type {Map<string, Run>} */
+const runs = new Map();
+for (const [i, { room, tests, own }] of batches.entries()) {
+  // What one batch leaves of its time is for the next; with less than two minutes it would come to nothing.
   const left = Math.max(end - Date.now(), 0);
-  runs.push(await mutate(room, own, Math.min(left, Math.max(left / (rooms.length - i), 120_000))));
+  const run = await mutate(room, tests, own, Math.min(left, Math.max(left / (batches.length - i), 120_000)));
+  const before = runs.get(room);
+  runs.set(room, before === undefined ? run : joined(before, run));
 }
 
 const accepted = readAccepted();
 let failed = false;
-for (const run of runs) failed = report(run) || failed;
+for (const run of runs.values()) failed = report(run) || failed;
 
 if (since === undefined) {
   const rows = readRows();
-  for (const { own, results, notRun } of runs) {
+  for (const { own, results, notRun } of runs.values()) {
     for (const file of own) if (!notRun.has(file)) rows.set(file, countsOf(resultsIn(file, results)));
   }
   writeSummary(rows, filesUnder([]), ROOMS, THRESHOLD);
@@ -116,14 +128,15 @@ function changedSince(commit) {
 }
 
 /**
- * Runs Stryker on files of one room, for so long at most.
+ * Runs Stryker on files of one room that the same tests judge, for so long at most.
  *
  * @param {string} room
+ * @param {readonly string[]} tests
  * @param {readonly string[]} own
  * @param {number} milliseconds
  * @returns {Promise<Run>}
  */
-async function mutate(room, own, milliseconds) {
+async function mutate(room, tests, own, milliseconds) {
   mkdirSync(SCRATCH, { recursive: true });
   const lines = join(ROOT, SCRATCH, `${room}.jsonl`);
   const config = join(SCRATCH, `${room}.json`);
@@ -148,11 +161,11 @@ async function mutate(room, own, milliseconds) {
       logLevel: 'error',
       allowConsoleColors: false,
       warnings: false,
-      rooms: [room],
+      tests,
       results: lines,
     }),
   );
-  console.log(`== ${room}: ${own.length} ${own.length === 1 ? 'file' : 'files'}`);
+  console.log(`== ${room}: ${own.length === 1 ? own[0] : `${own.length} files`}`);
   const ended = await run(
     ['node_modules/@stryker-mutator/core/bin/stryker.js', 'run', config],
     milliseconds,
@@ -217,6 +230,16 @@ function run(args, milliseconds, sandboxes) {
       resolve(late ? 'out of time' : code);
     });
   });
+}
+
+/** Two runs in one room. @param {Run} one @param {Run} other @returns {Run} */
+function joined(one, other) {
+  return {
+    room: one.room,
+    own: [...one.own, ...other.own],
+    results: [...one.results, ...other.results],
+    notRun: new Map([...one.notRun, ...other.notRun]),
+  };
 }
 
 /** @param {readonly Result[]} results */

@@ -11,7 +11,7 @@ import { DryRunStatus, MutantRunStatus, TestStatus } from '@stryker-mutator/api/
 import { collectTests, getFn, getHooks } from '@vitest/runner';
 import { build } from 'esbuild';
 import fc from 'fast-check';
-import { TESTS_LEFT_OUT, testFilesOf } from './rooms.mjs';
+import { TESTS_LEFT_OUT } from './rooms.mjs';
 
 /**
  * @import { MutantCoverage, StrykerOptions } from '@stryker-mutator/api/core'
@@ -102,8 +102,8 @@ const collector = {
 
 /** @implements {TestRunner} */
 class CallingRunner {
-  /** The setup file, then the test files. @type {string[]} */
-  #files = [];
+  /** The setup file, then the test files. */
+  #files;
   /** @type {readonly Test[] | undefined} */
   #tests;
   /** The mutant that was active while the modules were loaded. */
@@ -115,19 +115,14 @@ class CallingRunner {
   #seen;
   /** The tests that have noticed mutants, the latest last: neighbours are often noticed by the same. @type {Set<string>} */
   #latest = new Set();
-  #rooms;
 
   /** @param {StrykerOptions} options */
   constructor(options) {
-    this.#rooms = /** @type {string[]} */ (options['rooms']);
+    this.#files = ['tests/setup.ts', .../** @type {string[]} */ (options['tests'])];
   }
 
   capabilities() {
     return { reloadEnvironment: true };
-  }
-
-  async init() {
-    this.#files = ['tests/setup.ts', ...(await testFilesOf(this.#rooms, process.cwd()))];
   }
 
   /**

@@ -148,13 +148,10 @@ function stateAfter(check: Check | Assessment): State {
   if (!('decision' in check) || isAboveAllowable(check)) return state;
   const { decision, verdict, charge } = check;
   // Neither on a doubt, nor where verdict and decision part: read again.
-  const because = decision.outcome === 'no decision' ? decision.because : undefined;
-  if (because === 'no evidence') return NO_EVIDENCE.includes(verdict.outcome) ? state : 'read again';
+  if (decision.outcome === 'no decision' && decision.because === 'no evidence') return state;
   if (decision.outcome !== verdict.outcome) return 'read again';
   return charge.action === 'withheld' && charge.because.includes('not conclusive') ? 'read again' : state;
 }
-
-const NO_EVIDENCE: readonly Check['verdict']['outcome'][] = ['gas not known', 'not comparable', 'gas side empty'];
 
 /** To be made safe, however well it is known. */
 function isAboveAllowable({ cautions }: Check): boolean {

@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { reportRound } from 'isochore/record';
@@ -12,6 +14,10 @@ import {
   reportRest,
   roundWithoutSupply,
 } from '../support/round.js';
+
+const SAID = readFileSync(fileURLToPath(new URL('said.txt', import.meta.url)), 'utf8')
+  .trimEnd()
+  .split('\n');
 
 const codesAt = (puts: readonly (readonly [string, unknown])[]): string[] => {
   const round = exampleRound();
@@ -157,17 +163,23 @@ describe('many things wrong at once: all of them are listed', () => {
     const some = combined.filter(({ puts }) => puts.every(([path]) => !path.endsWith('.name')));
     const rounds = [...together(some), ...CORRUPTIONS.filter((row) => !some.includes(row)).map((row) => [row])];
     expect(rounds.flat()).toHaveLength(CORRUPTIONS.length);
+    const whole: string[] = [];
     for (const rows of rounds) {
       const round = roundWithoutSupply();
       for (const [path, value] of rows.flatMap(({ puts }) => puts)) put(round, keysOf(path), value);
       const { problems, problemsFound, notJudged } = reportRest(round);
-      const listed = problems.map(({ code, path, about = '' }) => `${code} ${path} ${about}`).sort();
+      const listed = problems.map(({ code, path, about = '' }) => `${code} ${path} ${about}`);
       const wanted = rows.flatMap(({ said }) => said.map(({ code, path, about = '' }) => `${code} ${path} ${about}`));
-      expect(listed).toEqual(wanted.sort());
+      expect(listed.sort()).toEqual(wanted.sort());
       expect(problemsFound).toBe(wanted.length);
       const lost = new Set(rows.flatMap((row) => row.notJudged));
       expect(notJudged.map(({ path }) => path).sort()).toEqual([...lost].sort());
+      whole.push(
+        ...problems.map(({ code, path, found, values }) => `${code} ${path}: ${found} ${JSON.stringify(values)}`),
+      );
     }
+    // What was found and the values of what is wanted, by which people know what to do. The words stand elsewhere.
+    expect([...new Set(whole)].sort()).toEqual(SAID);
   });
 
   test('whichever', { timeout: 60_000 }, () => {

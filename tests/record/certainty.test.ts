@@ -249,6 +249,16 @@ describe('what a decision does to the work', () => {
     expect(state(143)).toBe('work needed');
   });
 
+  test('over its limit, and yet perhaps not over its target: nothing is vented, and it is read again', () => {
+    const simple = ['$.rule.acceptance', 'simple acceptance'] as const;
+    const coarse = ['$.instruments[0].characteristics.accuracy.expandedUncertainty.value', 6] as const;
+    const doubtful = named(withEv1(155, simple, coarse), 'EV 1');
+    expect(doubtful.asFound.decision).toMatchObject({ outcome: 'overcharged', direction: 'not certain' });
+    expect(doubtful.asFound.charge).toMatchObject({ action: 'withheld', because: ['not conclusive'] });
+    expect(doubtful.state).toBe('read again');
+    expect(state(155, simple)).toBe('work needed');
+  });
+
   test('without evidence the verdict decides', () => {
     expect(state(0)).toBe('work needed');
     expect(state(152, [`${EV1}.oilSide`, 'not known'])).toBe('read again');
@@ -310,6 +320,16 @@ describe('what a decision does to the work', () => {
     expect(asFound.why).toContain('the gauge showed 150.0 bar gauge');
     expect(named(withEv1(150), 'EV 1').state).toBe('work needed');
   });
+});
+
+test('a correction that leads below vacuum is said of the reading that it corrects', () => {
+  const round = roundWithoutSupply();
+  put(round, keysOf('$.instruments[0].characteristics.accuracy.correction.value'), -40);
+  put(round, keysOf(`${EV1}.pressure.value`), 30);
+  const { problems, notJudged } = reportRest(round);
+  const path = `${EV1}.pressure`;
+  expect(problems).toMatchObject([{ code: 'gauge below vacuum', path, about: 'EV 1' }]);
+  expect(notJudged).toMatchObject([{ name: 'EV 1' }]);
 });
 
 describe('where something is lacking', () => {

@@ -52,7 +52,13 @@ const runs = new Map();
 for (const [i, { room, tests, own }] of batches.entries()) {
   // What one batch leaves of its time is for the next; with less than two minutes it would come to nothing.
   const left = Math.max(end - Date.now(), 0);
-  const run = await mutate(room, tests, own, Math.min(left, Math.max(left / (batches.length - i), 120_000)));
+  const run = await mutate(
+    room,
+    `${room}-${i}`,
+    tests,
+    own,
+    Math.min(left, Math.max(left / (batches.length - i), 120_000)),
+  );
   const before = runs.get(room);
   runs.set(room, before === undefined ? run : joined(before, run));
 }
@@ -131,16 +137,17 @@ function changedSince(commit) {
  * Runs Stryker on files of one room that the same tests judge, for so long at most.
  *
  * @param {string} room
+ * @param {string} name of the files that are left
  * @param {readonly string[]} tests
  * @param {readonly string[]} own
  * @param {number} milliseconds
  * @returns {Promise<Run>}
  */
-async function mutate(room, tests, own, milliseconds) {
+async function mutate(room, name, tests, own, milliseconds) {
   mkdirSync(SCRATCH, { recursive: true });
-  const lines = join(ROOT, SCRATCH, `${room}.jsonl`);
-  const config = join(SCRATCH, `${room}.json`);
-  const sandboxes = join(SCRATCH, `${room}-sandboxes`); // its own, so that rooms may be run beside each other
+  const lines = join(ROOT, SCRATCH, `${name}.jsonl`);
+  const config = join(SCRATCH, `${name}.json`);
+  const sandboxes = join(SCRATCH, `${name}-sandboxes`); // its own, so that rooms may be run beside each other
   rmSync(lines, { force: true });
   writeFileSync(
     config,

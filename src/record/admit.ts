@@ -96,14 +96,12 @@ function vesselOf(part: Part): Manual['vessel'] {
   const found: Problem[] = [];
   collect(found, '', () => needVessel(vessel));
   const inDocument = { linearExpansion_per_K: 'vessel.linearExpansion.value', limit_per_K: 'vessel.limit.value' };
-  part.problems.push(
-    ...found.map((one) => ({ ...one, path: inDocument[one.path as keyof typeof inDocument] ?? `vessel.${one.path}` })),
-  );
+  part.problems.push(...found.map((one) => ({ ...one, path: inDocument[one.path as keyof typeof inDocument] })));
   return vessel;
 }
 
 /** Runs an admission and keeps those of its problems that are not about a part already reported. */
-export function collectNew<T>(problems: Problem[], admit: () => T, reported: readonly string[] = []): T | undefined {
+export function collectNew<T>(problems: Problem[], admit: () => T, reported: readonly string[]): T | undefined {
   const found: Problem[] = [];
   const value = collect(found, '', admit);
   const known = [...problems];

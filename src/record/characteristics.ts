@@ -192,8 +192,5 @@ function inDocument(one: Problem): Problem {
   const path = one.path
     .replace(/^accuracy\.certificate\b/, 'accuracy')
     .replace(/^temperature\./, 'temperatureInfluence.');
-  return {
-    ...one,
-    path: path === 'accuracy.due' ? 'due' : path === '' ? 'characteristics' : `characteristics.${path}`,
-  };
+  return { ...one, path: `characteristics.${path}` };
 }

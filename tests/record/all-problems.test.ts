@@ -205,33 +205,3 @@ describe('many things wrong at once: all of them are listed', () => {
     expect(most).toBeGreaterThan(10);
   });
 });
-
-describe('more problems than are listed', () => {
-  function withProblems(count: number): unknown {
-    const { version, instruments, specifications, groups } = exampleRound();
-    const accumulators = Array.from({ length: count }, (_, i) => ({ name: `A ${i}`, visit: [] }));
-    return { version, instruments, specifications, groups: [...groups, { ...groups[0], name: 'More', accumulators }] };
-  }
-
-  test('the list ends at a thousand, the count does not, and what was sound is judged', () => {
-    const report = reportRest(withProblems(1500));
-    expect(report.problems).toHaveLength(1000);
-    expect(report.problemsFound).toBe(1500);
-    expect(report.complete).toBe('partial');
-    expect(report.accumulators).toHaveLength(16);
-    expect(report.notJudged).toHaveLength(1500);
-    expectSound(report);
-  });
-
-  test('a refusal says how many there are, last', () => {
-    const problems = refusalOf(() => reportRound(withProblems(1001), { problems: 'refuse the round' }));
-    expect(problems).toHaveLength(1001);
-    expect(problems.at(-1)).toMatchObject({ code: 'more problems', path: '$', found: '1001 problems' });
-  });
-
-  test('a thousand are all listed, and nothing is added', () => {
-    const problems = refusalOf(() => reportRound(withProblems(1000), { problems: 'refuse the round' }));
-    expect(problems).toHaveLength(1000);
-    expect(new Set(problems.map(({ code }) => code))).toEqual(new Set(['too short']));
-  });
-});

@@ -209,6 +209,36 @@ describe('a field that is there but undefined, as JavaScript may leave it, is a 
   });
 });
 
+describe('more problems than are listed', () => {
+  function withProblems(count: number): unknown {
+    const { version, instruments, specifications, groups } = roundWithoutSupply();
+    const accumulators = Array.from({ length: count }, (_, i) => ({ name: `A ${i}`, visit: [] }));
+    return { version, instruments, specifications, groups: [...groups, { ...groups[0], name: 'More', accumulators }] };
+  }
+
+  test('the list ends at a thousand, the count does not, and what was sound is judged', () => {
+    const report = reportRest(withProblems(1500));
+    expect(report.problems).toHaveLength(1000);
+    expect(report.problemsFound).toBe(1500);
+    expect(report.complete).toBe('partial');
+    expect(report.accumulators).toHaveLength(16);
+    expect(report.notJudged).toHaveLength(1500);
+    expectSound(report);
+  });
+
+  test('a refusal says how many there are, last', () => {
+    const problems = refusalOf(() => reportRound(withProblems(1001), { problems: 'refuse the round' }));
+    expect(problems).toHaveLength(1001);
+    expect(problems.at(-1)).toMatchObject({ code: 'more problems', path: '$', found: '1001 problems' });
+  });
+
+  test('a thousand are all listed, and nothing is added', () => {
+    const problems = refusalOf(() => reportRound(withProblems(1000), { problems: 'refuse the round' }));
+    expect(problems).toHaveLength(1000);
+    expect(new Set(problems.map(({ code }) => code))).toEqual(new Set(['too short']));
+  });
+});
+
 /** What a change in one place of a document may break in another. */
 const ELSEWHERE = [
   'unknown specification',

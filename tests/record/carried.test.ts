@@ -167,7 +167,7 @@ describe('instruments', () => {
     expect(late.instruments[0]?.due).toBe('2026-03-13');
     const of = 'certificate past due';
     // Of gauge C nothing but its name is known.
-    expect(['EV 1', 'EV 7', 'FI 1'].map((name) => codes(late, name).includes(of))).toEqual([true, true, false]);
+    expect(['EV 1', 'EV 7', 'FI 1'].map((name) => codes(late, name).filter((code) => code === of).length)).toEqual([1, 1, 0]); // prettier-ignore
     expect(late.cautions.filter(({ code }) => code === of)).toHaveLength(1);
     expect(codes(changed(['$.instruments[3].due', '2026-03-13']), 'FI 1')).toContain(of);
     expect(codes(changed(['$.instruments[0].due', '2026-03-14']), 'EV 1')).not.toContain(of);

@@ -238,6 +238,41 @@ describe('what a decision does to the work', () => {
     for (const { text } of ways) expect(text).not.toMatch(/[{}]/);
   });
 
+  test.each([
+    // Shown to 0.1 bar, of a thermometer as it is, or of one that leaves the gauge the largest.
+    [0.2, 0.1, [], ['better thermometer', 'more settling']],
+    [1, 1, [0.1, 0.1, 0.1], ['better gauge', 'finer class']],
+    [0.2, 2, [0.1, 0.1, 0.1], ['repeats']],
+    [2, 2, [0.1, 0.1, 0.1], ['nothing alone']],
+  ] as const)('expanded uncertainty %d bar, step %d bar: each way says its size', (U, step, sharp, codes) => {
+    const felt = ['accuracy.limit.value', 'step.value', 'shellToGas.value'];
+    const { asFound } = named(
+      withEv1(
+        151.5,
+        ['$.instruments[0].characteristics.accuracy.expandedUncertainty.value', U],
+        ['$.groups[0].gaugeStep.value', step],
+        ...sharp.map((value, i) => [`$.instruments[3].characteristics.${felt[i] ?? ''}`, value] as const),
+      ),
+      'EV 1',
+    );
+    const { decision } = asFound;
+    const settling = (decision !== undefined && 'settling' in decision ? decision.settling : undefined) ?? expect.fail('decided'); // prettier-ignore
+    const { ways, gaugeLimit, accuracyClass, thermometerLimit, shellToGas, readings } = settling;
+    expect(ways.map(({ code }) => code)).toEqual(codes);
+    // Rounded down to what can be read: a larger limit would settle nothing.
+    const down = (limit: unknown): string =>
+      typeof limit === 'object' ? (Math.floor((limit as { value: number }).value * 10) / 10).toFixed(1) : '-';
+    const sizes: Readonly<Record<string, string>> = {
+      'better gauge': `${down(gaugeLimit)} bar or less`,
+      'finer class': `class ${accuracyClass} or`,
+      'better thermometer': `${down(thermometerLimit)} K or less`,
+      'more settling': `within ${down(shellToGas)} K of`,
+      repeats: `mean of ${readings} readings`,
+      'nothing alone': 'no single change',
+    };
+    for (const { code, text } of ways) expect(text).toContain(sizes[code]);
+  });
+
   test('nothing is vented on a doubt, and then there is no work but reading', () => {
     const rejecting = ['$.rule.acceptance', 'guarded rejection'] as const;
     const doubtful = named(withEv1(155, rejecting), 'EV 1');
@@ -386,6 +421,13 @@ describe('slips', () => {
     );
     expect([asFound.outcome, asFound.reading.temperature.value]).toEqual(['undercharged', 104]);
     expectSound(report);
+  });
+
+  test('are asked of a reading over its band too: a temperature in °C said to be in °F', () => {
+    const { asFound } = named(changed([`${EV1}.temperature`, { value: 40, unit: '°F' }]), 'EV 1');
+    expect(asFound.outcome).toBe('overcharged');
+    const slip = { code: 'unit of temperature', number: 40, stated: '°F', readAs: '°C' };
+    expect(asFound.slips?.map(({ slips }) => slips[0])).toContainEqual(expect.objectContaining(slip));
   });
 
   test('are not asked of a reading in its band', () => {

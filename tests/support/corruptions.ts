@@ -482,6 +482,9 @@ const UNCERTAINTY: readonly Corruption[] = [
       said: `${SHELL}.shellToGas`,
     },
   ),
+  doubt('no accuracy', `${GAUGE_B}.accuracy`, {}, 'not one of several', EVERY_FI, { about: 'gauge B' }),
+  group('a gauge that reads temperature', 0, 'instruments.temperature', 'gauge A', 'instrument of another kind', EVERY_EV), // prettier-ignore
+  spec('a decimal comma in an expansion', 0, 'vessel.linearExpansion.value', '1,2e-5', 'not a decimal'),
   group('a thermometer that reads pressure', 0, 'instruments.pressure', 'thermometer 1', 'instrument of another kind', EV_BY_GROUP_GAUGE), // prettier-ignore
   spec(
     'a printed step that a table states, where there is none',

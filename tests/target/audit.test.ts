@@ -163,6 +163,8 @@ describe('a cell that is wrong', () => {
     const column = auditOf(misprinted(clean, 6, 22));
     const [wrong, ...more] = fitBy(column, nitrogen, 'all but misprints').misprints;
     expect(more).toEqual([]);
+    // The ideal-gas law would need more than one.
+    expect([column.outcome, column.models]).toEqual(['one model', [nitrogen.id]]);
     if (wrong === undefined) throw new Error('not named');
     expect([wrong.row, wrong.temperature.kelvins, inBar(wrong.stated)]).toEqual([6, 313.15, 163.5]);
     // 152.61 bar at 40 °C (README); the table prints 152.5.
@@ -174,6 +176,16 @@ describe('a cell that is wrong', () => {
     // The line through 163.5 bar there is the line of the others.
     const others = fitBy(column, nitrogen, 'all but misprints').referencePressure.best;
     expect(byNitrogen(inBar(others))(wrong.rightAt.kelvins - 273.15)).toBeCloseTo(163.5, 6);
+  });
+
+  test('of two models the one with fewer of them comes first, and alone', () => {
+    const t_C = [-2, 7.6, 17.1, 26.7, 36.2, 45.8, 55.3, 64.9, 74.4, 84];
+    const drawn = { t_C, p_bar: [27.5, 28.5, 29.5, 31, 33.5, 33, 34, 35, 36, 37.5], step: 0.5 };
+    const column = auditOf(drawn, { models: [idealNitrogen, nitrogen] });
+    const wrong = [nitrogen, idealNitrogen].map((model) => fitBy(column, model, 'all but misprints').misprints);
+    expect(wrong.map(({ length }) => length)).toEqual([1, 2]);
+    expect([column.outcome, column.models]).toEqual(['one model', [nitrogen.id]]);
+    expect(column.fits.map(({ model }) => model)).toEqual([nitrogen.id, idealNitrogen.id]);
   });
 
   test('does not move the density of the others', () => {
@@ -290,6 +302,18 @@ describe('a column that is read otherwise than it is meant', () => {
     });
     expect(read(column(0.1)).map(({ as }) => as)).toContain('kgf/cm2 gauge °C');
     expect(auditOf(column(1)).outcome).toBe('one model');
+    // Bars to a coarse step fit: nobody is asked whether they are something else.
+    expect(read(column(1))).toEqual([]);
+  });
+
+  test('with one cell in doubt too, and every reading of as few changes is listed', () => {
+    const drawn = { t_C: [-7, 11, 29, 47, 65, 83], p_bar: [164, 180, 196, 212, 228, 244], step: 0.5 };
+    expect(auditOf(drawn).outcome).toBe('one cell in doubt');
+    expect(auditOf(drawn).otherReadings.map(({ changes }) => changes)).toEqual([
+      ['basis'],
+      ['pressure unit'],
+      ['printed step'],
+    ]);
   });
 
   test('absolute pressures', () => {
@@ -329,6 +353,11 @@ describe('a column that is read otherwise than it is meant', () => {
   test('numbers beyond the model: 2000 psi read as bar and more', () => {
     const column = { t_C, p_bar: t_C.map((t) => printed(bar(byNitrogen(140)(t), 'psi'), 5)), step: 5 };
     expect(fitBy(auditOf(column), nitrogen, 'outside the model').problem.code).toBe('outside the model');
+    // A model that has such pressures says more of them than one that has none, and comes first.
+    const cold = { t_C: [-170, -165, -160], p_bar: [30, 33, 30], step: 1, reference: -160 };
+    const { fits, models } = auditOf(cold, { models: [nitrogen, idealNitrogen] });
+    expect(fits.map(({ outcome }) => outcome)).toEqual(['no density', 'outside the model']);
+    expect(models).toEqual([]);
   });
 
   test('a coarser step than stated', () => {
@@ -410,6 +439,9 @@ describe('several columns', () => {
       GIVEN,
     );
     expect(one.rowsWithWrongTemperature).toEqual([]);
+    const all = tables((p, c, row) => (row === 5 ? (at37[c] ?? Number.NaN) : p));
+    const two = 'columns' in all ? { ...all, columns: all.columns.slice(0, 2) } : all;
+    expect(auditTable(two, GIVEN).rowsWithWrongTemperature).toEqual([5]);
   });
 
   test('a table of one column has no name, and no row is doubted by it alone', () => {
@@ -667,6 +699,21 @@ test('the working of an audit shows both ends of every cell, their densities and
       .map(({ result }) => result)
       .filter((_, i) => i === 0 || i === 3),
   ).toEqual([13_975_000, 14_025_000]);
+});
+
+test('of several columns each is named in the working, beside the model', () => {
+  const steps: Step[] = [];
+  const [a, b] = [sheetOf(140, 0.5, [0, 20, 40]), sheetOf(100, 0.5, [0, 20, 40])];
+  const table = {
+    temperatures: a.t_C.map((t) => temperature(t, '°C')),
+    columns: [a, b].map(({ p_bar }, i) => ({ name: `type ${i}`, pressures: p_bar.map((p) => gauge(p, 'bar')) })),
+    referenceTemperature: temperature(20, '°C'),
+    printedStep: pressureDifference(0.5, 'bar'),
+  };
+  auditTable(table, { ...GIVEN, models: [nitrogen] }, (step) => steps.push(step));
+  const about = new Set(steps.map((step) => step.about));
+  expect(about).toContain(`type 0, ${nitrogen.id}, row 1`);
+  expect(about).toContain(`type 1, ${nitrogen.id}, reference`);
 });
 
 describe('intervals that overlap', () => {

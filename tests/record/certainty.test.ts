@@ -215,6 +215,28 @@ describe('where all is stated, a report says what assess says', () => {
     });
   });
 
+  test('a digital gauge by its data sheet, and a dial gauge by its limit of error', () => {
+    const fullScale = { value: 250, unit: 'bar', basis: 'gauge' };
+    const sheet = { percentOfReading: 0.1, percentOfSpan: 0.05, digits: 2 };
+    const digital = { type: 'digital gauge', fullScale, accuracy: sheet, temperatureInfluence: 'not known' };
+    expectAssessed(named(withEv1(152, ['$.instruments[0].characteristics', digital]), 'EV 1').asFound, reads(152), {
+      ...INSTRUMENTS,
+      gauge: { type: 'digital gauge', fullScale: gauge(250, 'bar'), accuracy: sheet, temperature: 'not known' },
+    });
+    const limit = { value: 1, unit: 'bar', basis: 'difference' };
+    const dial = { type: 'dial gauge', fullScale, accuracy: { limit }, zero: 'without stop pin' };
+    expectAssessed(named(withEv1(152, ['$.instruments[0].characteristics', dial]), 'EV 1').asFound, reads(152), {
+      ...INSTRUMENTS,
+      gauge: {
+        type: 'dial gauge',
+        fullScale: gauge(250, 'bar'),
+        accuracy: { limit: bar(1) },
+        zero: 'without stop pin',
+        temperature: temperature(31, '°C'),
+      },
+    });
+  });
+
   test('counts decisions of readings as found', () => {
     const report = changed();
     const outcomes = report.accumulators.flatMap(({ asFound }) => asFound.decision?.outcome ?? []);

@@ -295,6 +295,13 @@ describe('what a decision does to the work', () => {
     for (const { code, text } of ways) expect(text).toContain(sizes[code]);
   });
 
+  test('on the limit itself nothing settles it, however sharp', () => {
+    const on = (bar: number) => ({ pressure: { value: bar, unit: 'bar', basis: 'gauge' }, temperature: { value: 40, unit: '°C' } }); // prettier-ignore
+    const limits = ['$.specifications[0].tolerance', { minimum: on(151), maximum: on(155) }] as const;
+    const { decision } = named(withEv1(151, limits, ['$.groups[0].ambient.value', 1013.25]), 'EV 1').asFound;
+    expect(decision).toMatchObject({ outcome: 'inconclusive', settling: { standard: 'nothing', gaugeLimit: 'no gauge' } }); // prettier-ignore
+  });
+
   test('nothing is vented on a doubt, and then there is no work but reading', () => {
     const rejecting = ['$.rule.acceptance', 'guarded rejection'] as const;
     const doubtful = named(withEv1(155, rejecting), 'EV 1');
@@ -427,6 +434,28 @@ describe('where something is lacking', () => {
   });
 });
 
+test('each code of uncertainty that a reading names has its words in the report, and no other', () => {
+  const pinned = {
+    type: 'dial gauge',
+    fullScale: { value: 250, unit: 'bar', basis: 'gauge' },
+    accuracy: { accuracyClass: 1 },
+    zero: 'with stop pin',
+  };
+  const lost = ['$.specifications[1].vessel', NOTHING] as const;
+  for (const report of [withEv1(151), withEv1(20, ['$.instruments[0].characteristics', pinned]), withEv1(0, lost)]) {
+    const readings = report.accumulators.flatMap(({ asFound, asLeft }) => (asLeft === 'not read' ? [asFound] : [asFound, asLeft])); // prettier-ignore
+    const codes = readings.flatMap(({ uncertainty, decision }) => [
+      ...(uncertainty?.outcome === 'stated' ? [...uncertainty.largest.map(({ code }) => code), ...uncertainty.notCounted] : []), // prettier-ignore
+      ...(uncertainty?.outcome === 'not covered' ? [uncertainty.because] : []),
+      ...(uncertainty?.outcome === 'not stated' ? uncertainty.lacking : []),
+      ...(decision !== undefined && 'because' in decision ? [decision.because] : []),
+      ...(decision !== undefined && 'settling' in decision ? [decision.settling?.largest] : []),
+    ]);
+    expect(new Set(report.terms?.map(({ code }) => code))).toEqual(new Set(codes));
+    expect(report.terms).toHaveLength(new Set(codes).size);
+  }
+});
+
 describe('slips', () => {
   test('a temperature in °F said to be in °C is listed, and not corrected', () => {
     const report = withEv1(152, [`${EV1}.temperature.value`, 104]);
@@ -498,6 +527,16 @@ describe('the round as a whole', () => {
     expect(found.candidates.map(({ slip }) => slip)).toContainEqual({ code: 'unit of pressure', stated: 'bar', readAs: 'kgf/cm2' }); // prettier-ignore
     expect(report.cautions.map(({ code }) => code)).toContain('common shift');
     expectSound(report);
+  });
+
+  test('where nothing is common to them, none is said to be left unexplained', () => {
+    const round = shifted();
+    const off = [2, -2, 3, -3, 1, -1, 2, -2, 0, -12];
+    round.groups[0]?.accumulators.forEach(({ visit: [first] }, i) => {
+      if (first !== undefined) put(first, ['pressure', 'value'], 152 + (off[i] ?? 0));
+    });
+    const [whole] = reportRest(round).together ?? [];
+    expect(whole).toMatchObject({ outcome: 'no common shift', readings: 10, candidates: [], notExplained: [] });
   });
 
   test('by each gauge and thermometer; of those without evidence nothing counts', () => {

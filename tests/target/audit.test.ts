@@ -163,6 +163,9 @@ describe('a cell that is wrong', () => {
     const column = auditOf(misprinted(clean, 6, 22));
     const [wrong, ...more] = fitBy(column, nitrogen, 'all but misprints').misprints;
     expect(more).toEqual([]);
+    // The residuals are from the line of the others: all of these were only rounded.
+    const { cells } = fitBy(column, nitrogen, 'all but misprints');
+    expect(cells.filter(({ steps }) => Math.abs(steps) > 0.5).map(({ row }) => row)).toEqual([6]);
     // The ideal-gas law would need more than one.
     expect([column.outcome, column.models]).toEqual(['one model', [nitrogen.id]]);
     if (wrong === undefined) throw new Error('not named');
@@ -294,6 +297,21 @@ describe('a column that is read otherwise than it is meant', () => {
     expect(inBar(line?.referencePressure.upper ?? gauge(0, 'bar'))).toBeGreaterThanOrEqual(140);
   });
 
+  test('with a misprint in it, that is found beside', () => {
+    const psi = { t_C, p_bar: t_C.map((t) => printed(bar(byNitrogen(140)(t), 'psi'), 5)), step: 5 };
+    const { outcome, otherReadings } = auditOf(misprinted(psi, 4, 6));
+    expect(outcome).toBe('no model');
+    const [fit] = otherReadings.find(({ pressureUnit }) => pressureUnit === 'psi')?.fits ?? [];
+    expect(fit).toMatchObject({ model: nitrogen.id, outcome: 'all but misprints', misprintRows: [4] });
+  });
+
+  test('a step is only taken to be coarser where every cell lies on its marks', () => {
+    // Three bar too high throughout: to 5 bar it would fit.
+    const column = { ...sheetOf(140, 0.5, t_C), p_bar: sheetOf(140, 0.5, t_C).p_bar.map((p) => p + 3) };
+    expect(auditOf(column).outcome).toBe('no model');
+    expect(auditOf(column).otherReadings.filter(({ changes }) => changes.includes('printed step'))).toEqual([]);
+  });
+
   test('kgf/cm2, 2 % from the bar: only a fine step shows it', () => {
     const column = (step: number): Drawn => ({
       t_C,
@@ -395,6 +413,35 @@ test('temperatures that are rounded too widen what a cell admits', () => {
   const { lower, upper } = fitBy(wide, nitrogen, 'every cell').referencePressure;
   expect(inBar(lower)).toBeLessThanOrEqual(140);
   expect(inBar(upper)).toBeGreaterThanOrEqual(140);
+});
+
+test('what a cell should be is the wider for temperatures that are rounded too', () => {
+  const wrong = (temperatureStep: TableAuditGiven['temperatureStep']) => {
+    const column = auditOf(misprinted(sheetOf(140, 0.5), 6, 22), { temperatureStep });
+    return fitBy(column, nitrogen, 'all but misprints').misprints[0]?.shouldBe ?? expect.fail('not named');
+  };
+  const width = ({ lower, upper }: ReturnType<typeof wrong>): number => inBar(upper) - inBar(lower);
+  // Half a kelvin to each side of the row, beside what it leaves open of the density.
+  const slope = byNitrogen(140)(40.5) - byNitrogen(140)(39.5);
+  expect(width(wrong(kelvin(1))) - width(wrong('exact'))).toBeGreaterThan(0.9 * slope);
+});
+
+test('where no density fits, the largest residual up is as large as the largest down, in a narrow table too', () => {
+  // Two hundredths of a bar to and fro about one line.
+  const t_C = [0, 10, 20, 30, 40, 50];
+  const p_bar = t_C.map((t, i) => printed(byNitrogen(140)(t), 0.01) + (i % 2 === 0 ? 0.02 : -0.02));
+  const { cells } = fitBy(auditOf({ t_C, p_bar, step: 0.01 }), nitrogen, 'no density');
+  const steps = cells.map((cell) => cell.steps);
+  expect(Math.max(...steps)).toBeCloseTo(-Math.min(...steps), 3);
+  expect(Math.max(...steps)).toBeLessThan(3);
+});
+
+test('the uncertainty of a cell is that of its absolute pressure', () => {
+  // To 12 MPa the source states 0.01 %, above it 0.02 %: half a bar to each side of it.
+  const drawn = { t_C: [20, 22], p_bar: [118.5, 119.5], step: 0.5 };
+  const [fit] = auditOf(drawn, { equation: 'within its stated uncertainty', models: [nitrogen] }).fits;
+  if (fit === undefined || !('cells' in fit)) expect.fail('no cells');
+  expect(fit.cells.map(({ densityUncertainty }) => densityUncertainty)).toEqual([1e-4, 2e-4]);
 });
 
 describe('several columns', () => {

@@ -481,6 +481,14 @@ describe('slips', () => {
     expect(asFound.slips?.map(({ slips }) => slips[0])).toContainEqual(expect.objectContaining(slip));
   });
 
+  test('are asked of one that reads empty: bars said to be kilopascals', () => {
+    const kPa = (value: number, basis: string) => ({ value, unit: 'kPa', basis });
+    const { asFound } = named(changed([`${EV1}.pressure`, kPa(152.6, 'gauge')], [`${EV1}.gaugeStep`, kPa(1, 'difference')]), 'EV 1'); // prettier-ignore
+    expect(asFound.outcome).toBe('gas side empty');
+    const slip = { code: 'unit of pressure', number: 152.6, stated: 'kPa', readAs: 'bar' };
+    expect(asFound.slips?.map(({ slips }) => slips[0])).toContainEqual(expect.objectContaining(slip));
+  });
+
   test('are not asked of a reading in its band', () => {
     expect(Object.hasOwn(named(changed(), 'EV 1').asFound, 'slips')).toBe(false);
   });

@@ -180,6 +180,24 @@ describe('a maker’s table in a document', () => {
     expect(visit(['as found', 139], ['after filling', 141], ['as left', 140])).toEqual(gaugeBar(139.5));
   });
 
+  test('gas that was missing and is there has moved: it cannot have rested longer than since; any other can', () => {
+    const rested = (found: number, left: number, minutes: number) => {
+      const json = round();
+      json.groups[0]?.accumulators.splice(0, 2, {
+        name: '1',
+        visit: [reading('as found', 10, found, 20, 100), reading('as left', 30, left, 20, minutes)],
+      });
+      return told(json);
+    };
+    expect(rested(130, 140, 20)).toEqual([]);
+    expect(rested(130, 140, 20.1)).toEqual([
+      'rest contradicts readings $.groups[0].accumulators[0].visit[1].minutesAtRest: 20.1 min {"most":"20"}',
+    ]);
+    expect(rested(140, 140, 100)).toEqual([]);
+    expect(rested(130, 130, 100)).toEqual([]);
+    expect(rested(140, 130, 100)).toEqual([]);
+  });
+
   test('a nominal point that disagrees with the table is a caution', () => {
     const json = round();
     json.specifications[0] = {

@@ -332,6 +332,10 @@ describe('what a decision does to the work', () => {
     const safe = named(withEv1(155, ['$.specifications[0].allowable.value', 154]), 'EV 1');
     expect(safe.asFound.cautions).toContain('reading above the allowable pressure');
     expect(safe.state).toBe('work needed');
+    // Near its limit it would be read again.
+    const near = ['$.groups[0].gaugeStep.value', 0.1] as const;
+    expect(state(154.4, near)).toBe('read again');
+    expect(state(154.4, near, ['$.specifications[0].allowable.value', 153])).toBe('work needed');
   });
 
   test('where the accuracy of the gauge does not hold nothing is decided: read again', () => {

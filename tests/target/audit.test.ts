@@ -14,7 +14,7 @@ import {
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
 import { auditTable } from '../../src/target/audit.js';
-import type { PrintedTable, TableAuditGiven } from '../../src/target/audit/admit.js';
+import { admitted, type PrintedTable, type TableAuditGiven } from '../../src/target/audit/admit.js';
 import { agreementOf, mostMisprints, ROWS_TO_NAME } from '../../src/target/audit/overlap.js';
 import { problemOf } from '../support/problem.js';
 import { numberRows } from '../support/reference.js';
@@ -553,6 +553,27 @@ describe('bad input is refused', () => {
   const audit = (changed: object, given: object = {}): string[] =>
     refused(() => auditTable({ ...table, ...changed }, { ...GIVEN, ...given }));
   const auditSeveral = (changed: object): string[] => refused(() => auditTable({ ...several, ...changed }, GIVEN));
+
+  test('more rows or columns than any manual has: a thousand are no fault', () => {
+    const many = (count: number) => ({ ...table, rows: Array.from({ length: count }, () => rows[4]) });
+    const wide = (count: number) => ({
+      ...several,
+      columns: Array.from({ length: count }, (_, i) => ({ ...column, name: `type ${i}` })),
+    });
+    const given = { ...GIVEN, models: [idealNitrogen] };
+    expect(admitted(many(1000) as PrintedTable, given).columns[0]?.pressures).toHaveLength(1000);
+    expect(admitted(wide(1000) as PrintedTable, given).columns).toHaveLength(1000);
+    for (const [what, one] of [['rows', many(1001)], ['columns', wide(1001)]] as const) {
+      const problem = problemOf(() => admitted(one as PrintedTable, given));
+      expect(problem).toMatchObject({ code: 'too long', path: what, found: `1001 ${what}`, values: { most: '1000', what } });
+    }
+  }); // prettier-ignore
+
+  test('a reference temperature below the coldest row', () => {
+    expect(audit({ referenceTemperature: temperature(-21, '°C') })).toEqual([
+      'referenceTemperature: reference outside the table',
+    ]);
+  });
 
   test('too few rows, with how many are needed for what', () => {
     const problem = problemOf(() => auditTable({ ...table, rows: rows.slice(0, 1) } as PrintedTable, GIVEN));

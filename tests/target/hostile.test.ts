@@ -9,6 +9,7 @@ import {
 } from 'isochore';
 import { describe, expect, it, test } from 'vitest';
 import { bar, barOf, celsius, GIVEN, hPa, specBy, specWith, tableOf } from '../support/accumulator.js';
+import { counted } from '../support/counted.js';
 import { problemOf } from '../support/problem.js';
 
 const given = (changed: object): SpecificationGiven => ({ ...GIVEN, ...changed });
@@ -213,25 +214,6 @@ it('a frozen copy of a specification, with its prototype, is refused', () => {
     path: 'spec',
   });
 });
-
-/** The same, every field of it counted as it is read; quantities, models and words as they are. */
-function counted(value: unknown, path: string, reads: Map<string, number>): unknown {
-  if (typeof value !== 'object' || value === null || '~isochore' in value) return value;
-  if (Array.isArray(value)) return value.map((one, i) => counted(one, `${path}[${i}]`, reads));
-  const own: Record<string, unknown> = {};
-  for (const [key, inner] of Object.entries(value)) {
-    const at = `${path}.${key}`;
-    const kept = counted(inner, at, reads);
-    Object.defineProperty(own, key, {
-      enumerable: true,
-      get() {
-        reads.set(at, (reads.get(at) ?? 0) + 1);
-        return kept;
-      },
-    });
-  }
-  return own;
-}
 
 test('every part of a printed table is read once: what is checked is what is audited', () => {
   const table = {

@@ -8,7 +8,7 @@ import { needLimit, needSpan } from '../reading/checks.js';
 import { needPrinted, needVessel, type Instruments } from '../reading/instruments.js';
 import { specification, type Specification, type SpecificationGiven } from '../target/specification.js';
 import type { Stated } from '../target/table.js';
-import { isBroken, isUnder, shapeProblems, valueAt, type Part } from './problems.js';
+import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
 import { numberAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
 import { SpecificationShape, type SpecificationJson } from './shape.js';
 import { statedAt, type Tables } from './stated.js';
@@ -105,8 +105,7 @@ export function collectNew<T>(problems: Problem[], admit: () => T, reported: rea
   const found: Problem[] = [];
   const value = collect(found, '', admit);
   const known = [...problems];
-  const isNew = (path: string): boolean =>
-    !isBroken(known, path) && !reported.some((other) => isUnder(path, other) || isUnder(other, path));
+  const isNew = (path: string): boolean => !isBroken(known, path) && !reported.includes(path);
   // The core calls the size of a gauge step `step`; in a document it is a `value`.
   const renamed = found.map((problem) =>
     problem.path === 'gaugeStep.step' ? { ...problem, path: 'gaugeStep.value' } : problem,

@@ -403,6 +403,20 @@ describe('what a specification states is a point or a column', () => {
     ]);
   });
 
+  test('whose printed step is that of its table, where it has one', () => {
+    const printedAs = (pressure: unknown) => {
+      const json = round();
+      const ambientLimit = { value: 30, unit: 'hPa', basis: 'difference' };
+      const temperature = { value: 0, unit: 'K', basis: 'difference' };
+      json.specifications[0] = { ...specificationOf('type A'), printed: { pressure, temperature, ambientLimit } };
+      return told(json);
+    };
+    expect(printedAs('as the table states')).toEqual([]);
+    expect(printedAs(apart(0.5))).toEqual([
+      `unknown word $.specifications[0].printed.pressure: an object {"words":"'as the table states'"}`,
+    ]);
+  });
+
   test('at one ambient with its table', () => {
     const json = round();
     json.specifications[0] = { ...specificationOf('type A'), ambient: { ...ambient, value: 1000 } };

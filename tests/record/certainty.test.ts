@@ -422,6 +422,35 @@ describe('where something is lacking', () => {
     expectSound(report);
   });
 
+  test('says where what it does take was stated, and nothing of what was not', () => {
+    const stated = (report: RoundReport): object => named(report, 'EV 1').asFound.reading.stated;
+    const whole = { temperature: 'for the reading', ambient: 'for the group', gaugeStep: 'for the group' };
+    const hour = { gaugeTemperature: 'for the group', ambientLimit: 'for the group', readings: 'for the group' };
+    expect(stated(changed())).toEqual({ ...whole, ...hour });
+    const nothing = (['gaugeTemperature', 'ambientLimit', 'readings'] as const).map((field) => [`$.groups[0].${field}`, NOTHING] as const); // prettier-ignore
+    expect(stated(changed(...nothing))).toEqual(whole);
+    const own = { ambientLimit: 'for the reading', readings: 'for the reading' };
+    const limit = { value: 5, unit: 'hPa', basis: 'difference' };
+    expect(stated(changed([`${EV1}.ambientLimit`, limit], [`${EV1}.readings`, 2]))).toEqual({
+      ...whole,
+      ...hour,
+      ...own,
+    });
+  });
+
+  test.each([
+    ['gaugeTemperature', { value: 31, unit: 'bar' }],
+    ['gaugeTemperature', { value: 2001, unit: 'K' }],
+    ['ambientLimit', { value: -1, unit: 'hPa', basis: 'difference' }],
+    ['readings', 0],
+  ])('but not where it is stated wrongly for the group: %s, %j', (field, value) => {
+    const round = roundWithoutSupply();
+    put(round, keysOf(`$.groups[0].${field}`), value);
+    const { problems, notJudged } = reportRest(round);
+    expect(problems.map(({ path }) => path)).toEqual([`$.groups[0].${field}`]);
+    expect(notJudged.map(({ group }) => group)).toEqual(Array.from({ length: 8 }, () => 'Exhaust valves'));
+  });
+
   test('a digital gauge of whose temperature nothing is known needs none', () => {
     const influence = ['$.instruments[0].characteristics.temperatureInfluence', 'not known'] as const;
     const { asFound } = named(changed(influence, ['$.groups[0].gaugeTemperature', NOTHING]), 'EV 1');

@@ -80,6 +80,8 @@ const LOOKS_AT = {
   'tests/record/reverify.test.ts': 'because canonical json-data report reverify sha256 version',
   'tests/record/tables.test.ts': 'accumulator admit document quantities stated write',
   'tests/record/text.test.ts': 'document problems scan text',
+  'tests/record/whole-report.test.ts':
+    'accumulator admit-reading admit-safety admit-supply document filling quantities safety whole write write-certainty write-safety',
   'tests/record/words.test.ts': 'because document filling whole words write write-certainty write-safety safety',
   'tests/record/worst-first.test.ts': 'worst-first',
   'tests/procedure/order.test.ts': 'work-order',

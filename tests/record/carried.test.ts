@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { reportRoundText, type RoundReport } from 'isochore/record';
-import { roundWithoutSupply, put, keysOf, reportRest } from '../support/round.js';
+import { NOTHING, roundWithoutSupply, put, keysOf, reportRest } from '../support/round.js';
 
 const report = reportRest(roundWithoutSupply());
 
@@ -117,6 +117,34 @@ describe('the time of draining, and the rest that readings claim', () => {
   test('before it nothing has rested that says it is drained; of one that does not, nothing is said', () => {
     expect(contradicts([`${of(1)}.drainedAt`, '2026-03-14T09:11:00+01:00'])).toEqual([most(1, '0')]);
     expect(contradicts([`${of(4)}.drainedAt`, '2026-03-14T09:25:00+01:00'])).toEqual([]);
+  });
+
+  test('one after it has rested no longer, whatever it says of its oil side', () => {
+    const rested = (at: string, minutes: number) =>
+      contradicts([`${of(4)}.drainedAt`, at], [`${of(4)}.visit[0].minutesAtRest`, minutes]);
+    expect(rested('2026-03-14T09:20:00+01:00', 4)).toEqual([]);
+    expect(rested('2026-03-14T09:20:00+01:00', 4.5)).toEqual([most(4, '4')]);
+    // In the minute itself.
+    expect(rested('2026-03-14T09:24:00+01:00', 0)).toEqual([]);
+    expect(rested('2026-03-14T09:24:00+01:00', 1)).toEqual([most(4, '0')]);
+  });
+
+  test('a reading without a sound time, without a known rest or of an unknown drainage hides no later one', () => {
+    const [first, second, third] = [0, 1, 2].map((i) => `${of(2)}.visit[${i}]`);
+    const settled = [
+      [`${first}.pressure.value`, 152.5],
+      [`${second}.role`, 'settled'],
+      ['$.groups[0].drainedAt', NOTHING],
+      [`${third}.minutesAtRest`, 82],
+    ] as const;
+    const codes = (...puts: readonly (readonly [string, unknown])[]): string[] =>
+      changed(...settled, ...puts).problems.map(({ code, path }) => `${code} ${path}`);
+    // 36 minutes after one that had rested 45.
+    const said = `rest contradicts readings ${third}.minutesAtRest`;
+    expect(codes([`${second}.minutesAtRest`, 'not known'])).toEqual([said]);
+    expect(codes([`${second}.minutesAtRest`, 60], [`${third}.minutesAtRest`, 81])).toEqual([]);
+    expect(codes([`${second}.at`, '9:31'])).toEqual([`not a time ${second}.at`, said]);
+    expect(codes([`${first}.minutesAtRest`, 'not known'], [`${second}.minutesAtRest`, 60])).toEqual([said]);
   });
 
   test('of several readings, the later may have rested as much longer', () => {

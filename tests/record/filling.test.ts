@@ -202,6 +202,13 @@ describe('the plan', () => {
     expect(filling?.checks?.length).toBeGreaterThan(0);
   });
 
+  test('orders nothing where no bottle to order is stated', () => {
+    const without = fillingOf(['$.supply.order', NOTHING]);
+    expect(Object.hasOwn(without, 'order')).toBe(false);
+    expect(Object.hasOwn(fillingOf(), 'order')).toBe(true);
+    expect(without.steps).toEqual(fillingOf().steps);
+  });
+
   test('names what it cannot do', () => {
     const low = fillingOf(['$.supply.bottles[0].pressure.value', 60], ['$.supply.bottles[1].pressure.value', 50], ['$.supply.bottles[2].pressure.value', 90]); // prettier-ignore
     expect(low.accumulators.map(({ outcome, because }) => [outcome, because[0]?.code])).toEqual([
@@ -272,6 +279,21 @@ describe('a supply that is not sound hides nothing else', () => {
     expect(timed.accumulators[1]?.stops?.steps.length).toBeGreaterThan(0);
   });
 
+  test('nor one that only letting gas out comes upon', () => {
+    const round = roundWith(['$.supply.exchange', { timeConstantMinutes: 0, movingMinutes: 2 }]);
+    // Two of the exhaust valves: one with too much gas, and one in its band.
+    round.groups.splice(1);
+    const [first] = round.groups[0]?.accumulators ?? [];
+    if (first === undefined) expect.fail('the example has changed');
+    round.groups[0]?.accumulators.splice(0, 8, first, { ...structuredClone(first), name: 'EV 9' });
+    put(round, keysOf('$.groups[0].accumulators[1].visit[0].pressure.value'), 165);
+    const report = reportRest(round);
+    expect(report.accumulators[1]?.asFound.charge.action).toBe('vent');
+    expect(report.problems.map(({ code, path }) => `${code} ${path}`)).toEqual([
+      'not positive $.supply.exchange.timeConstantMinutes',
+    ]);
+  });
+
   test('bottles of one group of names: the same name in two groups is told apart', () => {
     const round = dropLater(exampleRound());
     put(round, keysOf('$.groups[0].accumulators[1].name'), 'FI 2');
@@ -310,6 +332,12 @@ describe('safety numbers', () => {
   });
 
   // A filling to 10 bar and venting to 1 atm leaves about a tenth: three leave a thousandth.
+  test('where no bottle is stated, the gas of an accumulator alone is released', () => {
+    const releases = (round: Round) => reportRest(round).safety?.releases.map(({ of }) => of);
+    expect(releases(roundWith())).toEqual(['accumulator', 'bottle']);
+    expect(releases(roundWith(['$.supply', NOTHING]))).toEqual(['accumulator']);
+  });
+
   test('a leak test and a purging are those of the core', () => {
     const [first] = safety?.specifications ?? [];
     expect(first?.purge).toMatchObject({ outcome: 'reached', fillings: 3 });

@@ -6,11 +6,14 @@ import {
   gauge,
   nitrogen,
   pressureDifference,
+  specification,
   temperature,
   valueIn,
   volume,
+  whereToStop,
   absolute,
   type Bottle,
+  type Reading,
 } from 'isochore';
 import {
   recall,
@@ -125,6 +128,47 @@ describe('the plan', () => {
     expect([ev2?.way, ev2?.reaches]).toEqual(['in stages', 'the target']);
     for (const { settled } of [...(ev2?.steps ?? []), ...(fi2?.steps ?? [])])
       expect(settled.adiabatic.value).toBeLessThan(Number(settled.isothermal.value));
+  });
+
+  test('of a bottle that fills several, as the one before has left it', () => {
+    // The bottle that fills EV 2 has filled FI 2 before.
+    const named = filling.steps.find(({ name }) => name === 'EV 2')?.bottle;
+    const order = filling.steps.filter(({ bottle }) => bottle === named);
+    expect(order.map(({ name }) => name).slice(0, 2)).toEqual(['FI 2', 'EV 2']);
+    const spec = specification({
+      gas: nitrogen,
+      precharge: { pressure: gauge(140, 'bar'), temperature: temperature(20, '°C') },
+      ambient: absolute(1013.25, 'hPa'),
+      tolerance: { plusMinus: pressureDifference(2, 'bar'), applies: 'at the measured temperature' },
+      separator: 'diaphragm',
+      gasVolume: volume(5, 'L'),
+      allowable: gauge(210, 'bar'),
+      settling: { allowance: pressureDifference(1.5, 'bar'), minutes: 5 },
+    });
+    const reading: Reading = {
+      pressure: gauge(143, 'bar'),
+      temperature: temperature(40, '°C'),
+      ambient: absolute(1008, 'hPa'),
+      gaugeStep: { step: 1, unit: 'bar' },
+      oilSide: 'drained, zero verified',
+      gasInside: 'nitrogen',
+      minutesAtRest: 45,
+    };
+    const settled = (bottle: number | string): number[] => {
+      const supply = {
+        pressure: gauge(Number(bottle), 'bar'),
+        temperature: temperature(32, '°C'),
+        volume: volume(50, 'L'),
+      };
+      const plan = whereToStop(spec, reading, { supply, computedStop: 'not permitted' });
+      return 'steps' in plan ? plan.steps.map((step) => valueIn(step.settled.adiabatic, 'bar')) : [];
+    };
+    const { stops } = filling.accumulators.find(({ name }) => name === 'EV 2') ?? expect.fail('EV 2 is not filled');
+    const said = stops?.steps.map((step) => step.settled.adiabatic.value);
+    expect(said).toEqual(settled(order[0]?.bottleAfter.value ?? Number.NaN));
+    expect(said).not.toEqual(settled(213)); // as it was read
+    expect(said).not.toEqual(settled(order[1]?.bottleAfter.value ?? Number.NaN));
+    expect(said).not.toEqual(settled(120)); // another bottle
   });
 
   test('is in a report of its shape, which can be judged again', () => {

@@ -20,7 +20,7 @@ export const TESTS = {
   settling: ['settling', 'relation'],
   safety: ['safety', 'procedure', 'relation'],
   procedure: ['procedure'],
-  record: ['record', 'procedure/order.test.ts'],
+  record: ['record'],
   worked: ['worked'],
 };
 
@@ -84,7 +84,7 @@ const LOOKS_AT = {
     'accumulator admit-reading admit-safety admit-supply document filling quantities safety whole write write-certainty write-safety',
   'tests/record/words.test.ts': 'because document filling whole words write write-certainty write-safety safety',
   'tests/record/worst-first.test.ts': 'worst-first',
-  'tests/procedure/order.test.ts': 'work-order',
+  'tests/record/work-order.test.ts': 'work-order',
 };
 const LOOKED_AT = new Set(Object.values(LOOKS_AT).flatMap((names) => names.split(' ')));
 

@@ -59,7 +59,7 @@ export function admitSupply(raw: unknown, findings: Findings): AdmittedSupply | 
             ratedOutlet: at('regulator.ratedOutlet', 'gauge pressure'),
           },
   };
-  const kitBefore = valueAt(json, ['kit', 'before']) === undefined ? undefined : at('kit.before', 'gauge pressure');
+  const kitBefore = quantityAt(part, 'kit.before', 'gauge pressure');
   const size = valueAt(json, ['order']) === undefined ? undefined : sizeOf(at);
   add(findings, path, part.problems);
   const bottles = isBroken(part.problems, 'bottles') ? [] : admitBottles(listAt(json, 'bottles'), findings);

@@ -18,6 +18,7 @@ import {
 import {
   recall,
   reportRound,
+  reportRoundText,
   reverify,
   RoundReportShape,
   RoundShape,
@@ -26,6 +27,7 @@ import {
 } from 'isochore/record';
 import { describe, expect, test } from 'vitest';
 import { exampleRound, expectSound, keysOf, NOTHING, put, reportRest } from '../support/round.js';
+import { smallRound } from '../support/small-round.js';
 
 type Filling = NonNullable<RoundReport['filling']>;
 
@@ -246,6 +248,35 @@ describe('the plan', () => {
     expect(filling?.checks?.length).toBeGreaterThan(0);
   });
 
+  test('with a regulator, which needs its difference, and without', () => {
+    const small = smallRound();
+    const ended = (bar: number, regulator: unknown) => {
+      const round = structuredClone(small);
+      put(round, keysOf('$.supply.bottles[0].pressure.value'), bar);
+      put(round, keysOf('$.supply.regulator'), regulator);
+      return reportRest(round).filling?.accumulators.map(({ outcome }) => outcome);
+    };
+    const { target } = reportRest(small).accumulators.find(({ name }) => name === 'S 2')?.asFound ?? expect.fail('S 2');
+    const three = Number(target.value) + 3;
+    expect(ended(three, 'none')).toEqual(['completed']);
+    expect(ended(three, small.supply?.regulator)).not.toEqual(['completed']);
+    expect(ended(three + 10, small.supply?.regulator)).toEqual(['completed']);
+  });
+
+  test('two bottles of one name are both said to share it; a key given twice leaves the plan out', () => {
+    const twice = reportRest(roundWith(['$.supply.bottles[1].name', 'N2-1']));
+    expect(twice.problems.map(({ path, values }) => [path, values])).toEqual(
+      [0, 1].map((i) => [`$.supply.bottles[${i}].name`, { what: 'bottle' }]),
+    );
+    const text = JSON.stringify(exampleRound()).replace(
+      '"computedStop":',
+      '"computedStop":"permitted","computedStop":',
+    );
+    const report = reportRoundText(text, { problems: 'report the rest' });
+    expect(report.problems.map(({ code }) => code)).toEqual(['duplicate key']);
+    expect(Object.hasOwn(report, 'filling')).toBe(false);
+  });
+
   test('orders nothing where no bottle to order is stated', () => {
     const without = fillingOf(['$.supply.order', NOTHING]);
     expect(Object.hasOwn(without, 'order')).toBe(false);
@@ -376,6 +407,29 @@ describe('safety numbers', () => {
   });
 
   // A filling to 10 bar and venting to 1 atm leaves about a tenth: three leave a thousandth.
+  test('of the line, with a regulator and without, with a relief valve and without', () => {
+    const found = (...puts: (readonly [string, unknown])[]) =>
+      reportRest(roundWith(['$.safety.line.bottle.pressure.value', 200], ...puts.map(([field, value]) => [`$.safety.line.${field}`, value] as const)))
+        .safety?.specifications[0]?.ratings?.problems.map(({ code, part, pressure }) => `${part} ${code}: ${pressure.value}`); // prettier-ignore
+    const { line } = exampleRound().safety ?? {};
+    if (line === undefined || line.regulator === 'none' || line.relief === 'none')
+      expect.fail('the example has changed');
+    const bottle = 200;
+    const set = Number(line.regulator.setTo.value);
+    const hose = (limit: number) => ['hose.rating.value', limit] as const;
+    expect(found()).toEqual([]);
+    expect(found(['regulator.inlet.value', 100])).toEqual([`regulator inlet above its rating: ${bottle}`]);
+    // Behind a regulator there is what it is set to, and without one what the bottle has.
+    expect(found(hose(100))).toEqual([`hose above its rating: ${set}`]);
+    expect(found(hose(100), ['regulator', 'none'])).toEqual([`hose above its rating: ${bottle}`]);
+    // Should it fail, a relief valve keeps the pressure of the bottle away.
+    const [between, opens] = [bottle - 5, ['relief.opens.value', bottle - 10] as const];
+    expect(found(hose(between), opens)).toEqual([]);
+    expect(found(hose(between), ['relief', 'none'])).toEqual([
+      `hose above its rating if the pressure is not reduced: ${bottle}`,
+    ]);
+  });
+
   test('where no bottle is stated, the gas of an accumulator alone is released', () => {
     const releases = (round: Round) => reportRest(round).safety?.releases.map(({ of }) => of);
     expect(releases(roundWith())).toEqual(['accumulator', 'bottle']);

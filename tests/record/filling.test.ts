@@ -156,21 +156,32 @@ describe('the plan', () => {
       gasInside: 'nitrogen',
       minutesAtRest: 45,
     };
-    const settled = (bottle: number | string): number[] => {
+    const settled = (bottle: number | string, degrees = 32): number[] => {
       const supply = {
         pressure: gauge(Number(bottle), 'bar'),
-        temperature: temperature(32, '°C'),
+        temperature: temperature(degrees, '°C'),
         volume: volume(50, 'L'),
       };
       const plan = whereToStop(spec, reading, { supply, computedStop: 'not permitted' });
       return 'steps' in plan ? plan.steps.map((step) => valueIn(step.settled.adiabatic, 'bar')) : [];
     };
-    const { stops } = filling.accumulators.find(({ name }) => name === 'EV 2') ?? expect.fail('EV 2 is not filled');
-    const said = stops?.steps.map((step) => step.settled.adiabatic.value);
-    expect(said).toEqual(settled(order[0]?.bottleAfter.value ?? Number.NaN));
-    expect(said).not.toEqual(settled(213)); // as it was read
-    expect(said).not.toEqual(settled(order[1]?.bottleAfter.value ?? Number.NaN));
-    expect(said).not.toEqual(settled(120)); // another bottle
+    const stopsOf = (from: Filling) => from.accumulators.find(({ name }) => name === 'EV 2')?.stops?.steps.map((step) => step.settled.adiabatic.value); // prettier-ignore
+    expect(stopsOf(filling)).toEqual(settled(order[0]?.bottleAfter.value ?? Number.NaN));
+    expect(stopsOf(filling)).not.toEqual(settled(213)); // as it was read
+    expect(stopsOf(filling)).not.toEqual(settled(order[1]?.bottleAfter.value ?? Number.NaN));
+    // From one of its own, at its own temperature, while another has filled FI 2 before.
+    const apart = dropLater(roundWith(['$.supply.bottles[2].temperature.value', 30]));
+    put(apart, keysOf('$.supply.objectives'), ['accumulators completed', 'useful remainder', 'full bottles opened', 'bottles used', 'connections']); // prettier-ignore
+    const other = reportRest(apart).filling ?? expect.fail('no plan');
+    expect(other.steps.map(({ bottle, name }) => `${bottle} ${name}`)).toEqual(['N2-1 FI 2', 'N2-3 EV 2', 'N2-1 FI 6']);
+    expect(stopsOf(other)).toEqual(settled(213, 30));
+  });
+
+  test('with the cautions of a stop that is computed', () => {
+    const causes = (computedStop: string) =>
+      new Set(fillingOf(['$.supply.computedStop', computedStop]).cautions.map(({ cause }) => cause));
+    expect(causes('not permitted')).not.toContain('the stop');
+    expect(causes('permitted by the specification')).toContain('the stop');
   });
 
   test('is in a report of its shape, which can be judged again', () => {
@@ -428,6 +439,28 @@ describe('safety numbers', () => {
     expect(found(hose(between), ['relief', 'none'])).toEqual([
       `hose above its rating if the pressure is not reduced: ${bottle}`,
     ]);
+  });
+
+  test('of a line, what is wanted in a vessel is the highest that comes to it: where a filling stops, too', () => {
+    const wanted = (...puts: (readonly [string, unknown])[]) =>
+      reportRest(roundWith(['$.safety.line.regulator.setTo.value', 1], ['$.safety.hottest', NOTHING], ...puts))
+        .safety?.specifications.map(({ ratings }) => ratings?.problems.find(({ part }) => part === 'regulator outlet')?.pressure.value); // prettier-ignore
+    const low = ['$.groups[0].accumulators[0].visit[0].pressure.value', 130] as const;
+    const { charge } = reportRest(roundWith(low)).accumulators[0]?.asFound ?? expect.fail('not judged');
+    const stop =
+      'stop' in charge && 'pressure' in charge.stop ? Number(charge.stop.pressure.value) : expect.fail('no stop');
+    const [first = 0, second] = wanted() ?? [];
+    expect(stop).toBeGreaterThan(Number(first));
+    expect(wanted(low)).toEqual([stop, second]);
+    // Withheld, because it is above what the vessel is allowed, it is none.
+    expect(wanted(low, ['$.specifications[0].allowable.value', stop - 0.1])).toEqual([first, second]);
+  });
+
+  test('in the unit of the gauge that the first accumulator of a specification was read with', () => {
+    const other = { value: 0.1, unit: 'MPa', basis: 'difference' };
+    const { safety } = reportRest(roundWith(['$.groups[0].accumulators[7].visit[0].gaugeStep', other]));
+    expect(JSON.stringify(safety?.specifications[0])).not.toContain('MPa');
+    expect(JSON.stringify(safety?.specifications[1])).toContain('MPa');
   });
 
   test('where no bottle is stated, the gas of an accumulator alone is released', () => {

@@ -70,6 +70,10 @@ export default defineConfig(
           message: roundingMessage,
         },
         {
+          selector: "BinaryExpression[operator='in']",
+          message: "It sees what a program has put on Object.prototype: has(value, 'field') does not.",
+        },
+        {
           selector: 'MemberExpression[property.name=/^(toLocale|localeCompare)/]',
           message: ambientMessage,
         },

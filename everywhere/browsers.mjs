@@ -20,7 +20,15 @@ import { parsed, tools } from './project.mjs';
 
 // What is used of the bundler and of the driver, which are installed apart from the project's own tools.
 /** @typedef {{ readonly build: (options: Readonly<Record<string, unknown>>) => Promise<unknown> }} Bundler */
-/** @typedef {{ readonly goto: (url: string) => Promise<unknown>, readonly close: () => Promise<void> }} Tab */
+/**
+ * @typedef {object} Tab
+ * @property {(url: string) => Promise<unknown>} goto
+ * @property {(medium: string) => Promise<void>} emulateMediaType
+ * @property {(size: { readonly width: number, readonly height: number }) => Promise<void>} setViewport
+ * @property {(script: string) => Promise<string>} evaluate
+ * @property {(options: Readonly<Record<string, unknown>>) => Promise<unknown>} pdf
+ * @property {() => Promise<void>} close
+ */
 /** @typedef {{ readonly newPage: () => Promise<Tab>, readonly version: () => Promise<string>, readonly close: () => Promise<void> }} Running */
 /** @typedef {{ readonly launch: (options: Readonly<Record<string, unknown>>) => Promise<Running> }} Driver */
 
@@ -164,6 +172,21 @@ export function browserOf(name) {
   return { ...browser, program };
 }
 
+/** @type {(name: string) => Promise<unknown>} */
+async function loaded(name) {
+  /** @type {(name: string) => unknown} */
+  const load = createRequire(join(await tools('browsers'), 'none.js'));
+  return load(name);
+}
+
+/** A browser that is running. @param {string} name */
+export async function launched(name) {
+  const { kind, words, program } = browserOf(name);
+  const puppeteer = /** @type {Driver} */ (await loaded('puppeteer-core'));
+  // Firefox is driven by WebDriver BiDi. The driver makes a new profile for each start, and removes it.
+  return puppeteer.launch({ browser: kind, executablePath: program, headless: true, args: words });
+}
+
 /** The scripts of the pages, bundled as a consumer's bundler does. @param {Bundler} esbuild @param {string} folder */
 async function bundle(esbuild, folder) {
   mkdirSync(join(folder, 'bundled'), { recursive: true });
@@ -184,11 +207,7 @@ async function bundle(esbuild, folder) {
  * @returns {Promise<{ readonly version: string, readonly pages: ReadonlyMap<string, PageAnswer> }>}
  */
 export async function pagesOf(name, folder) {
-  const { kind, words, program } = browserOf(name);
-  /** @type {(name: string) => unknown} */
-  const load = createRequire(join(await tools('browsers'), 'none.js'));
-  await bundle(/** @type {Bundler} */ (load('esbuild')), folder);
-  const puppeteer = /** @type {Driver} */ (load('puppeteer-core'));
+  await bundle(/** @type {Bundler} */ (await loaded('esbuild')), folder);
 
   /** @type {Map<string, PageAnswer>} */
   const pages = new Map();
@@ -202,13 +221,7 @@ export async function pagesOf(name, folder) {
   const address = server.address();
   const port = typeof address === 'object' ? address?.port : undefined;
 
-  // Firefox is driven by WebDriver BiDi. The driver makes a new profile for each start, and removes it.
-  const running = await puppeteer.launch({
-    browser: kind,
-    executablePath: program,
-    headless: true,
-    args: words,
-  });
+  const running = await launched(name);
   try {
     for (const page of PAGE_NAMES) {
       const tab = await running.newPage();

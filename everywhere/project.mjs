@@ -92,7 +92,7 @@ export async function consumer(work) {
   const manifest = { name: 'consumer', private: true, dependencies: { isochore: `file:${tarball}` }, overrides };
   writeFileSync(join(folder, 'package.json'), JSON.stringify(manifest, null, 2));
   await run(npm, ['install', '--ignore-scripts', '--no-audit', '--no-fund', '--prefer-offline'], folder);
-  for (const part of ['consumer', 'numbers', 'types']) cpSync(own(part), folder, { recursive: true });
+  for (const part of ['consumer', 'documents', 'numbers', 'types']) cpSync(own(part), folder, { recursive: true });
   const round = readFileSync(ofProject('examples/round.json'), 'utf8');
   writeFileSync(join(folder, 'round.json'), round);
   writeFileSync(join(folder, 'large-round.json'), JSON.stringify(enlarged(round)));

@@ -11,6 +11,7 @@ import { join } from 'node:path';
 import { BROWSER_NAMES, browserOf, CONTROL, pagesOf } from './browsers.mjs';
 import { compared, otherBits } from './compare.mjs';
 import { answerHere, answersOf, ENGINE_NAMES } from './engines.mjs';
+import { laidOut } from './layout.mjs';
 import { consumer, own } from './project.mjs';
 import { AIM_MS, startsOf } from './start.mjs';
 import { typesIn } from './types.mjs';
@@ -18,7 +19,7 @@ import { typesIn } from './types.mjs';
 /** @import { Answer } from './numbers/answer.mjs' */
 
 const EXPECTED = own('numbers/expected.txt');
-const PARTS = ['node', ...ENGINE_NAMES, ...BROWSER_NAMES, 'types', 'start'];
+const PARTS = ['node', ...ENGINE_NAMES, ...BROWSER_NAMES, 'layout', 'types', 'start'];
 const QUICK = ['node', 'types'];
 
 const words = process.argv.slice(2);
@@ -98,6 +99,14 @@ async function all(folder, here) {
     });
   }
 
+  if (parts.includes('layout')) {
+    await step('layout', async () => {
+      const { problems, count, cards, version } = await laidOut(folder);
+      say(`${version}: ${count} documents on four screens and on paper, ${cards} of them cards of one page each`);
+      for (const problem of problems) fail(problem);
+    });
+  }
+
   if (parts.includes('types')) {
     await step('types', async () => {
       const { problems, count } = await typesIn(folder, quick);
@@ -118,7 +127,9 @@ async function all(folder, here) {
 }
 
 // What is not there is said before minutes go by.
-for (const browser of BROWSER_NAMES.filter((name) => parts.includes(name))) {
+for (const browser of BROWSER_NAMES.filter(
+  (name) => parts.includes(name) || (name === 'chromium' && parts.includes('layout')),
+)) {
   try {
     browserOf(browser);
   } catch (error) {

@@ -140,7 +140,7 @@ function ofError(error, subject, live, ms) {
 function asked({ holds }, answer, args, input) {
   if (holds === undefined || (holds.length > 1 && input.args.some(isLiar))) return undefined;
   try {
-    return holds(answer, args);
+    return holds(answer, args, input.pollution.length > 0);
   } catch (error) {
     return `an answer that cannot be looked at: ${nameOf(error)}`;
   }

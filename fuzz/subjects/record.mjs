@@ -400,13 +400,16 @@ export const RECORD = [
         report.map((of) => /** @type {Recipe} */ ({ t: 'wrap', how: 'sealed', of })),
       ),
     ),
-    holds: (answer, [of]) => {
+    holds: (answer, [of], isPolluted = false) => {
       const { outcome, because, changesFound, changes, why } = /** @type {Reverified} */ (answer);
       if ((outcome === 'same') !== (because.length === 0) || (why === '') !== (because.length === 0))
         return 'an outcome without its reason';
       if (changesFound < changes.length || changes.some((one) => longest(one) > 4000))
         return 'changes that do not add up';
-      return outcome !== 'same' && isUntouched(of) ? `a report as it was made, found ${outcome}` : undefined;
+      // Where all objects inherit a field, zod finds it in each part of the report.
+      return outcome !== 'same' && !isPolluted && isUntouched(of)
+        ? `a report as it was made, found ${outcome}`
+        : undefined;
     },
   },
   {

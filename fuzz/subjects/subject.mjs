@@ -6,7 +6,7 @@
 /**
  * Says in words what is wrong with an answer; undefined if it is sound.
  *
- * @typedef {(answer: unknown, args: readonly unknown[]) => string | undefined} Holds
+ * @typedef {(answer: unknown, args: readonly unknown[], isPolluted?: boolean) => string | undefined} Holds
  */
 /**
  * @typedef {object} Subject

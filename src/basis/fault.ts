@@ -1,3 +1,4 @@
+import { gives } from './has.js';
 import type * as catalogue from './problem.js';
 import type { ProblemKind } from './problem.js';
 import { wordsUnsound, wrongKind } from './problem.js';
@@ -137,7 +138,7 @@ export class Fault extends Error {
  */
 export function isFault(error: unknown): error is Fault {
   try {
-    return error instanceof Error && '~isochore' in error && error['~isochore'] === 'fault';
+    return error instanceof Error && gives(error, '~isochore') && error['~isochore'] === 'fault';
   } catch {
     return false; // a proxy that is revoked, or that throws: whatever it is, no fault
   }

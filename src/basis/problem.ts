@@ -414,7 +414,7 @@ export const notAStatement = {
 export const duplicateName = {
   code: 'duplicate name',
   wanted: 'a name that no other {what} beside it has',
-  remedy: 'name each one apart; none of those that share the name is judged',
+  remedy: 'name each one apart; two of one name cannot be told apart, and neither is judged',
 } as const;
 
 export const duplicateKey = {

@@ -1,3 +1,5 @@
+import { gives } from './has.js';
+
 /** The fields that are taken of an object, by name: a value as it is, an object with fields of its own, or a list of such. */
 export interface Fields {
   readonly [name: string]: 'as it is' | Fields | readonly [Fields | 'as it is'];
@@ -19,7 +21,7 @@ function copyOf(given: unknown, fields: Fields[string]): unknown {
     // By index: the list may be one whose iterator never ends.
     return Array.from({ length: list.length }, (_, i) => copyOf(list[i], fields[0]));
   }
-  const present = Object.entries(fields).filter(([name]) => name in given);
+  const present = Object.entries(fields).filter(([name]) => gives(given, name));
   if (present.length === 0) return given;
   const own = given as Readonly<Record<string, unknown>>;
   return Object.fromEntries(present.map(([name, inner]) => [name, copyOf(own[name], inner)]));

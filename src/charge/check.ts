@@ -1,4 +1,5 @@
 import { caution, USUAL, type Caution, type CautionCode } from '../basis/caution.js';
+import { has } from '../basis/has.js';
 import type { Trace } from '../basis/relation.js';
 import type { Source } from '../basis/source.js';
 import { densityUncertainty, type DensityUncertainty } from '../gas/state.js';
@@ -66,8 +67,8 @@ function ownCautions(
   if (verdict.target.pascals > spec.allowable.pascals) codes.push('target above the allowable pressure');
   if (verdict.outcome === 'gas side empty' && charge.action === 'withheld') codes.push('empty gas side');
   if (verdict.outcome === 'gas not known' || verdict.outcome === 'not comparable') codes.push('not comparable');
-  if ('offTarget' in verdict && lostMost(spec, reading, verdict)) codes.push('large loss');
-  if ('stop' in charge) {
+  if (has(verdict, 'offTarget') && lostMost(spec, reading, verdict)) codes.push('large loss');
+  if (has(charge, 'stop')) {
     if (charge.stop.action === 'withheld') codes.push('stop pressure above the allowable pressure');
     else if (charge.stop.mark === 'no mark of the gauge to stop at') codes.push('no mark to stop at');
   }

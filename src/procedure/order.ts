@@ -1,5 +1,6 @@
 import { caused, cautionsOf, type CausedCaution } from '../basis/caused.js';
 import { filled } from '../basis/fault.js';
+import { gives, has } from '../basis/has.js';
 import { ownField, ownText } from '../basis/own-words.js';
 import type { Reason } from '../basis/words.js';
 import { assess, type Assessment } from '../charge/assess.js';
@@ -139,7 +140,7 @@ export function workOrder(
 
 /** Whether it is a reading: what says anything of evidence is one, be it complete or not. */
 function isReading(found: Reading | Expected): found is Reading {
-  return ['pressure', 'oilSide', 'gasInside', 'minutesAtRest'].some((field) => field in found);
+  return ['pressure', 'oilSide', 'gasInside', 'minutesAtRest'].some((field) => gives(found, field));
 }
 
 function assessedCheck(spec: Specification, reading: Reading, assessed: Assessed): Assessment {
@@ -228,7 +229,7 @@ function numbersOf(
   const mark = (text: string): string => `${text} ${unit} gauge`;
   const { onGauge } = band;
   const marks = typeof onGauge === 'string' ? undefined : onGauge;
-  const stop = 'stop' in charge && charge.stop.action === 'stop' ? charge.stop : undefined;
+  const stop = has(charge, 'stop') && charge.stop.action === 'stop' ? charge.stop : undefined;
   const stopText =
     stop === undefined
       ? NONE
@@ -245,7 +246,7 @@ function numbersOf(
     reading,
     stop: charge.action === 'add' ? stopText : NONE,
     bleed: charge.action === 'vent' ? stopText : bleedTo(target, band, at),
-    gas: 'gas' in charge ? charge.gas.rounded.mass : NONE,
+    gas: has(charge, 'gas') ? charge.gas.rounded.mass : NONE,
   };
 }
 

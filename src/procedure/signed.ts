@@ -142,10 +142,10 @@ function statesOf(order: Pick<WorkOrder, 'steps'>): readonly (readonly [WorkStep
   if (!Array.isArray(given)) return wrongKind('work order with its steps', order, 'order');
   const list = given as readonly unknown[];
   const found = Array.from({ length: Math.min(list.length, ORDER.length) }, (_, i) => stepAt(list[i], i));
-  const placeOf = (step: WorkStep): number => found.findIndex(([own]) => own === step);
-  const steps = placeOf('bleed') < placeOf('settle') ? BLEED_FIRST : ORDER;
+  const places = found.map(([step]) => step);
+  const steps = places.indexOf('bleed') < places.indexOf('settle') ? BLEED_FIRST : ORDER;
   return steps.flatMap((step) => {
-    const [, state] = found[placeOf(step)] ?? [];
+    const [, state] = found.find(([own]) => own === step) ?? [];
     if (state === undefined) return REPLACES_GAS.includes(step) ? [] : [[step, 'to do'] as const];
     return [[step, isProtective(step) ? 'to do' : state] as const];
   });

@@ -1,4 +1,5 @@
 import { fail, quote } from '../basis/fault.js';
+import { gives } from '../basis/has.js';
 import {
   absoluteForGauge,
   belowAbsoluteZero,
@@ -215,7 +216,7 @@ function named(value: unknown): string {
 
 /** The kind that a value is of, or says to be: one of those that carry it. */
 function kindOf(value: unknown): string | undefined {
-  if (typeof value !== 'object' || value === null || !('kind' in value) || typeof value.kind !== 'string')
+  if (typeof value !== 'object' || value === null || !gives(value, 'kind') || typeof value.kind !== 'string')
     return undefined;
   return Object.hasOwn(MAKER, value.kind) || isChecked(value, value.kind) ? value.kind : undefined;
 }

@@ -1,4 +1,5 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { notACount, notANumber, notOneOf, notPositive, outsideBounds, unknownWord } from '../basis/problem.js';
 import {
   need,
@@ -24,8 +25,8 @@ export function all(...checks: (readonly [path: string, admit: () => void])[]): 
 
 export function needPositive(kind: Difference['kind'], value: Difference): void {
   need<string>(kind, value, '');
-  const size = 'pascals' in value ? value.pascals : value.kelvins;
-  if (!(size > 0)) fail(notPositive, '', 'pascals' in value ? `${inBar(size)} difference` : `${size} K`);
+  const size = has(value, 'pascals') ? value.pascals : value.kelvins;
+  if (!(size > 0)) fail(notPositive, '', has(value, 'pascals') ? `${inBar(size)} difference` : `${size} K`);
   needOfInstrument(value);
 }
 
@@ -35,9 +36,9 @@ const MOST_K = 1000;
 
 /** Refuses a difference that no instrument has. */
 export function needOfInstrument(value: Difference): void {
-  const [size, most] = 'pascals' in value ? [value.pascals, MOST_PA] : [value.kelvins, MOST_K];
+  const [size, most] = has(value, 'pascals') ? [value.pascals, MOST_PA] : [value.kelvins, MOST_K];
   if (Math.abs(size) <= most) return;
-  const isPressure = 'pascals' in value;
+  const isPressure = has(value, 'pascals');
   const found = isPressure ? `${inBar(size)} difference` : `${size} K`;
   fail(outsideBounds, '', found, { bounds: isPressure ? `at most ${inBar(MOST_PA)}` : `at most ${MOST_K} K` });
 }
@@ -89,7 +90,7 @@ export function needWord(found: unknown, words: readonly string[]): void {
 }
 
 export function oneOf(given: object, keys: readonly string[]): string {
-  const found = isObject(given) ? keys.filter((key) => key in given) : [];
+  const found = isObject(given) ? keys.filter((key) => has(given, key)) : [];
   const [one] = found;
   if (one !== undefined && found.length === 1) return one;
   return fail(notOneOf, '', found.join(' with ') || 'none of them', { words: keys.join(', ') });

@@ -1,4 +1,5 @@
 import { fail, quote } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { notAnAccuracyClass, notPositive } from '../basis/problem.js';
 import { relation, step2, step4, type Trace } from '../basis/relation.js';
 import type { Undecided } from '../basis/words.js';
@@ -109,8 +110,8 @@ export function gaugeLimit(
   trace?: Trace,
 ): number {
   const span = fullScale.pascals;
-  if ('limit' in accuracy) return accuracy.limit.pascals;
-  if ('accuracyClass' in accuracy) return step2(trace, OF_SPAN, 'gauge', accuracy.accuracyClass, span);
+  if (has(accuracy, 'limit')) return accuracy.limit.pascals;
+  if (has(accuracy, 'accuracyClass')) return step2(trace, OF_SPAN, 'gauge', accuracy.accuracyClass, span);
   const { percentOfReading, percentOfSpan, digits } = accuracy;
   const ofReading = step2(trace, OF_READING, 'gauge', percentOfReading, pressure.pascals);
   const ofSpan = step2(trace, OF_SPAN, 'gauge', percentOfSpan, span);
@@ -162,15 +163,16 @@ export function needGauge(gauge: Gauge): void {
 
 function needDial({ accuracy }: DialGauge): void {
   const one = oneOf(accuracy, ['accuracyClass', 'limit', 'certificate']);
-  if (one === 'certificate' && 'certificate' in accuracy)
+  if (one === 'certificate' && has(accuracy, 'certificate'))
     all(['certificate', () => needCertificate(accuracy.certificate, 'pressure difference')]);
-  if (one === 'limit' && 'limit' in accuracy) all(['limit', () => needPositive('pressure difference', accuracy.limit)]);
-  if (one === 'accuracyClass' && 'accuracyClass' in accuracy && !ACCURACY_CLASSES.includes(accuracy.accuracyClass))
+  if (one === 'limit' && has(accuracy, 'limit'))
+    all(['limit', () => needPositive('pressure difference', accuracy.limit)]);
+  if (one === 'accuracyClass' && has(accuracy, 'accuracyClass') && !ACCURACY_CLASSES.includes(accuracy.accuracyClass))
     fail(notAnAccuracyClass, one, quote(accuracy.accuracyClass), { classes: ACCURACY_CLASSES.join(', ') });
 }
 
 function needDigital({ accuracy }: DigitalGauge): void {
-  if (isObject(accuracy) && 'certificate' in accuracy) {
+  if (isObject(accuracy) && has(accuracy, 'certificate')) {
     oneOf(accuracy, ['certificate', 'percentOfReading', 'percentOfSpan', 'digits']);
     return all(['certificate', () => needCertificate(accuracy.certificate, 'pressure difference')]);
   }
@@ -189,7 +191,7 @@ function needGaugeTemperature(gauge: Gauge): void {
   const { temperature } = gauge;
   if (temperature === 'not known') return;
   if (gauge.type !== 'digital gauge') return needTemperature(temperature as Temperature);
-  if (!isObject(temperature) || !('is' in temperature))
+  if (!isObject(temperature) || !has(temperature, 'is'))
     wrongKind("influence of temperature: is, from and percentOfSpanPerKelvin, or 'not known'", temperature, '');
   all(
     ['is', () => needTemperature(temperature.is)],

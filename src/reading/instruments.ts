@@ -1,4 +1,5 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { correctedTwice, unknownWord } from '../basis/problem.js';
 import type { CautionCode } from '../basis/caution.js';
 import { taken, type Fields } from '../basis/taken.js';
@@ -123,7 +124,7 @@ export function copyOfInstruments(instruments: Instruments): Instruments {
 export function instrumentCautions({ gauge, thermometer, on }: Instruments, { pressure }: Reading): CautionCode[] {
   const codes: CautionCode[] = [];
   const certificates = [gauge.accuracy, thermometer.accuracy].flatMap((accuracy) =>
-    'certificate' in accuracy ? [accuracy.certificate] : [],
+    has(accuracy, 'certificate') ? [accuracy.certificate] : [],
   );
   // Dates of RFC 3339 stand in the order of their texts.
   if (certificates.some(({ due }) => due < on)) codes.push('certificate past due');
@@ -145,7 +146,7 @@ export function needInstruments(instruments: Instruments, reading: Reading, byTa
   const { gauge, thermometer, barometer, printed, vessel } = instruments;
   check('gauge', () => {
     needGauge(gauge);
-    if (reading.correctionIncluded !== undefined && 'certificate' in gauge.accuracy)
+    if (reading.correctionIncluded !== undefined && has(gauge.accuracy, 'certificate'))
       fail(correctedTwice, 'accuracy.certificate', 'a certificate, and a reading that has a correction in it');
   });
   check('thermometer', () => needThermometer(thermometer));

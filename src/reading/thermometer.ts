@@ -1,3 +1,4 @@
+import { has } from '../basis/has.js';
 import { relation } from '../basis/relation.js';
 import { wrongKind, type Temperature, type TemperatureDifference } from '../quantity/kind.js';
 import { isObject } from '../target/table.js';
@@ -62,9 +63,9 @@ export function needThermometer(thermometer: Thermometer): void {
 
 function needThermometerAccuracy(accuracy: Thermometer['accuracy']): void {
   const one = oneOf(accuracy, ['limit', 'certificate']);
-  if (one === 'certificate' && 'certificate' in accuracy)
+  if (one === 'certificate' && has(accuracy, 'certificate'))
     all(['certificate', () => needCertificate(accuracy.certificate, 'temperature difference')]);
-  if (one === 'limit' && 'limit' in accuracy)
+  if (one === 'limit' && has(accuracy, 'limit'))
     all(['limit', () => needPositive('temperature difference', accuracy.limit)]);
 }
 

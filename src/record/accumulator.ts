@@ -1,5 +1,6 @@
 // One accumulator of a round: the work needed on it, judged on its reading as found, and the work done, on that as left.
 import { collect, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { assess, type Assessment } from '../charge/assess.js';
 import { check, type Check } from '../charge/check.js';
 import type { Instruments } from '../reading/instruments.js';
@@ -90,7 +91,7 @@ function checkedWith(
   deciding: Deciding | undefined,
 ): Checked {
   const { reading } = admitted;
-  if (deciding === undefined || measuring === undefined || 'lacking' in measuring) {
+  if (deciding === undefined || measuring === undefined || has(measuring, 'lacking')) {
     const found = check(spec, reading);
     return { admitted, spec, reading, check: found, measuring, slips: slipsOf(spec, reading, found) };
   }
@@ -145,7 +146,7 @@ function stateOf(asFound: Checked, asLeft: Checked | undefined, readAfter: boole
 
 function stateAfter(check: Check | Assessment): State {
   const state = stateByVerdict(check);
-  if (!('decision' in check) || isAboveAllowable(check)) return state;
+  if (!has(check, 'decision') || isAboveAllowable(check)) return state;
   const { decision, verdict, charge } = check;
   // Neither on a doubt, nor where verdict and decision part: read again.
   if (decision.outcome === 'no decision' && decision.because === 'no evidence') return state;

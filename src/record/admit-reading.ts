@@ -1,6 +1,7 @@
 // From a reading in a document, and what its group states for it, to a reading of the core with what its uncertainty
 // rests on.
 import { collect, problem, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { statedNowhere } from '../basis/problem.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
 import { checkTemperature } from '../gas/door.js';
@@ -164,7 +165,7 @@ export function admitReading(
   const where = (field: keyof GroupStated): 'for the reading' | 'for the group' | undefined =>
     fromGroup.includes(field)
       ? 'for the group'
-      : NEEDED.some((one) => one === field) || field in hour
+      : NEEDED.some((one) => one === field) || has(hour, field)
         ? 'for the reading'
         : undefined;
   const stated = withoutUndefined(
@@ -197,5 +198,5 @@ export function admitReading(
 /** The end of the scale of the gauge that a reading names, if it is stated. */
 function scaleOf({ by }: Used): Pick<Reading, 'fullScale'> {
   const characterised = by.pressure?.characterised;
-  return characterised !== undefined && 'gauge' in characterised ? { fullScale: characterised.gauge.fullScale } : {};
+  return characterised !== undefined && has(characterised, 'gauge') ? { fullScale: characterised.gauge.fullScale } : {};
 }

@@ -1,5 +1,6 @@
 // What the uncertainty of a reading rests on, gathered from where a round states it: the instrument, the hour, the manual
 // and the round. Where something is lacking there is no uncertainty, and what is lacking is said.
+import { has } from '../basis/has.js';
 import type { Lacking } from '../basis/words.js';
 import type { DialGauge, DigitalGauge } from '../reading/gauge.js';
 import type { Instruments } from '../reading/instruments.js';
@@ -25,9 +26,9 @@ export function measuringOf({ used, hour, at }: Admitted, manual: Manual, decidi
   const { printed, vessel } = manual;
   const { modelErrorCorrelation } = deciding;
   const [shown, felt] = [pressure?.characterised, temperature?.characterised];
-  const bare = shown !== undefined && 'gauge' in shown ? shown.gauge : undefined;
+  const bare = shown !== undefined && has(shown, 'gauge') ? shown.gauge : undefined;
   const gauge = bare === undefined ? undefined : ofTheHour(bare, gaugeTemperature);
-  const thermometer = felt !== undefined && 'thermometer' in felt ? felt.thermometer : undefined;
+  const thermometer = felt !== undefined && has(felt, 'thermometer') ? felt.thermometer : undefined;
   if (
     gauge === undefined ||
     thermometer === undefined ||

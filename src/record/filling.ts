@@ -2,6 +2,7 @@
 import { collect, under, type Problem } from '../basis/fault.js';
 import type { CausedCaution } from '../basis/caused.js';
 import type { CautionCode } from '../basis/caution.js';
+import { has } from '../basis/has.js';
 import { leavesModel } from '../basis/problem.js';
 import { supplyText, type SupplyCode, type Words } from '../basis/words.js';
 import { gasQuantity } from '../charge/charge.js';
@@ -56,7 +57,7 @@ export function fillingOf(
     kitBefore &&
     judged
       // What a reading that is none would have been before is none either.
-      .filter(({ asFound }) => 'offTarget' in asFound.check.verdict)
+      .filter(({ asFound }) => has(asFound.check.verdict, 'offTarget'))
       .flatMap((one) => collect(problems, '', () => checkOf(one, rig.kit.volume, kitBefore)) ?? []);
   const found =
     made &&
@@ -138,7 +139,7 @@ function stopsOf(
       .at(-1)?.bottleAfter ?? from.read.pressure;
   const supply = { pressure: before, temperature: from.read.temperature, volume: from.waterVolume };
   const plan = whereToStop(checked.spec, checked.reading, { ...stopping, supply });
-  return 'steps' in plan ? plan : undefined;
+  return has(plan, 'steps') ? plan : undefined;
 }
 
 type Stops = ReturnType<typeof stopsOf>;
@@ -157,7 +158,7 @@ function bleedingOf(
   if (plan === undefined && own.every(({ code }) => code === leavesModel.code))
     return [{ json: { group, name, stops: leavesModel.code }, cautions: [] }];
   problems.push(...own);
-  if (plan === undefined || !('steps' in plan)) return [];
+  if (plan === undefined || !has(plan, 'steps')) return [];
   return [{ json: { group, name, stops: stopsJson(plan, reading.gaugeStep.unit) }, cautions: plan.cautions }];
 }
 

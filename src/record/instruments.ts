@@ -1,4 +1,5 @@
 import { problem, quote, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { otherInstrument, unknownInstrument } from '../basis/problem.js';
 import { admitCharacteristics, InstrumentShape, type Characterised, type InstrumentJson } from './characteristics.js';
 import { copied } from './json-data.js';
@@ -65,7 +66,7 @@ export function admitUsed(part: Part, listed: Instruments): Used {
 
 /** Whether an instrument can have shown a value; of one without characteristics nothing is known. */
 function measures({ characterised }: Instrument, field: Measured): boolean {
-  return characterised === undefined || 'gauge' in characterised === (field === 'pressure');
+  return characterised === undefined || has(characterised, 'gauge') === (field === 'pressure');
 }
 
 /** What a reading names, and for what it does not name, its group. */
@@ -73,7 +74,7 @@ export function withGroup(own: Used, group: Used): Used {
   const by: Partial<Record<Measured, Instrument>> = {};
   const unsound: Measured[] = [];
   for (const field of MEASURED) {
-    const stated = field in own.by || own.unsound.includes(field) ? own : group;
+    const stated = has(own.by, field) || own.unsound.includes(field) ? own : group;
     const one = stated.by[field];
     if (one !== undefined) by[field] = one;
     if (stated.unsound.includes(field)) unsound.push(field);

@@ -2,6 +2,7 @@
 // rounds; these are judged again with what the instrument showed and with that corrected, and the two are compared. Both by
 // this version of the library, so that nothing but the correction makes a difference.
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { daysBackwards, notAText } from '../basis/problem.js';
 import { taken } from '../basis/taken.js';
 import { inWords, type Words } from '../basis/words.js';
@@ -263,7 +264,7 @@ function visitOf({ asFound, asLeft, state }: Judged): RecalledVisit {
 
 function readingOf({ check }: Checked): RecalledReading {
   const { outcome } = check.verdict;
-  return 'decision' in check ? { outcome, decision: check.decision.outcome } : { outcome };
+  return has(check, 'decision') ? { outcome, decision: check.decision.outcome } : { outcome };
 }
 
 /** Whether a report says something else of a recalled visit than its round gives now. */

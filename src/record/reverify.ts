@@ -4,7 +4,7 @@ import { canonicalSha256 } from './canonical.js';
 import { dataProblem, jsonData } from './json-data.js';
 import { emptyFindings, MOST_LISTED, pathOf, shapeProblems, valueAt } from './problems.js';
 import { RoundReportShape, type RoundReport } from './report-shape.js';
-import { DEEPEST } from './document.js';
+import { DEEPEST_REPORT } from './needed-report.js';
 import { judgeRound } from './report.js';
 import { WHY } from './because.js';
 import { LIBRARY_VERSION } from './version.js';
@@ -39,8 +39,6 @@ export interface Reverified {
 
 /** Most changes that are listed. */
 const MOST_CHANGES = 100;
-/** Levels of a report around its input. */
-const AROUND_INPUT = 1;
 
 /**
  * Checks a report again: its shape, its digest, and whether its input, judged again, gives the same results. A report by
@@ -87,9 +85,9 @@ export interface LookedAt {
 
 /** Looks at the shape, the digest and the versions of a report. */
 export function lookedAt(report: unknown): LookedAt {
-  const kind = jsonData(report, DEEPEST + AROUND_INPUT);
+  const kind = jsonData(report, DEEPEST_REPORT);
   if (kind !== 'JSON data') {
-    const found = dataProblem(kind, DEEPEST + AROUND_INPUT);
+    const found = dataProblem(kind, DEEPEST_REPORT);
     return { because: ['not a report'], problems: [{ ...found, path: '$' }] };
   }
   const because = [...alteration(report), ...versions(report)];

@@ -1,6 +1,7 @@
 // Numbers about what can hurt in a judged round: by specification, of gas at its upper limit, and of a release into a room.
 import { collect, under, type Problem } from '../basis/fault.js';
 import type { CautionCode } from '../basis/caution.js';
+import { has } from '../basis/has.js';
 import type { Trace } from '../basis/relation.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
 import { amountOf } from '../quantity/kind.js';
@@ -129,7 +130,7 @@ function vesselOf(
     .filter(({ whose }) => whose.specification === name)
     .flatMap(({ asFound, asLeft }) => {
       const { charge } = (asLeft ?? asFound).check;
-      return 'stop' in charge && charge.stop.action === 'stop' ? [charge.stop.pressure] : [];
+      return has(charge, 'stop') && charge.stop.action === 'stop' ? [charge.stop.pressure] : [];
     });
   const pressure = [fullest.pressure, ...(hot ? [hot.pressure] : []), ...stops].reduce((a, b) =>
     b.pascals > a.pascals ? b : a,

@@ -1,6 +1,7 @@
 // What a manual states of a pressure, as JSON: at a point, or by a column of one of the document's tables.
 import * as z from 'zod/mini';
 import { collect, cut, failIfAny, fail, problem, quote, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import {
   cellsLeftOut,
   duplicateName,
@@ -151,7 +152,7 @@ export function statedAt(
   const json = soundAt(part, path) as z.infer<typeof StatedShape> | undefined;
   if (json === undefined) return undefined;
   const { table, column } = json;
-  const form = ['pressure', 'temperature', 'table', 'column'].filter((field) => field in json).join(' ');
+  const form = ['pressure', 'temperature', 'table', 'column'].filter((field) => has(json, field)).join(' ');
   if (form === 'pressure temperature') {
     const pressure = quantityAt(part, `${path}.pressure`, 'gauge pressure');
     const temperature = quantityAt(part, `${path}.temperature`, 'temperature');

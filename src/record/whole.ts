@@ -1,4 +1,5 @@
 // The round as a whole: what the readings as found that were taken with one gauge and one thermometer say together.
+import { has } from '../basis/has.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import { together, type Estimate, type RoundReading } from '../verdict/together.js';
 import type { PressureDifference } from '../quantity/kind.js';
@@ -27,7 +28,7 @@ function ofOneGauge(judged: readonly Judged[]): TogetherJson[] {
   if (first === undefined || gauge === undefined) return [];
   const readings = judged.map(({ asFound: { admitted, spec, measuring } }): RoundReading => {
     const { reading } = admitted;
-    if (measuring === undefined || 'lacking' in measuring) return { spec, reading };
+    if (measuring === undefined || has(measuring, 'lacking')) return { spec, reading };
     return { spec, reading, instruments: measuring.instruments };
   });
   const found = together(readings);

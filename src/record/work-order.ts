@@ -1,5 +1,6 @@
 // The work on one accumulator of a round, as an order that a maintenance system can store and sign.
 import { fail, quote } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { notAReport, unknownWord } from '../basis/problem.js';
 import { workOrder, type OrderNumbers, type OrderStep, type WorkOrder } from '../procedure/order.js';
 import type { WorkWords } from '../procedure/steps.js';
@@ -53,7 +54,7 @@ export function orderFor(report: unknown, of: Named, words?: WorkWords): StoredO
     return fail(unknownWord, 'of', quote(of), { words: 'group and name of an accumulator that was judged' });
   const { admitted, spec, measuring } = one.asFound;
   const assessed =
-    deciding === undefined || measuring === undefined || 'lacking' in measuring
+    deciding === undefined || measuring === undefined || has(measuring, 'lacking')
       ? undefined
       : { instruments: measuring.instruments, rule: deciding.rule };
   const { basis, steps, numbers, cautions } = workOrder(spec, admitted.reading, assessed, words);

@@ -1,6 +1,6 @@
-import { failIfAny } from '../basis/fault.js';
-import { shapeProblems } from './problems.js';
-import { RoundReportShape, type AccumulatorJson, type JudgedJson, type RoundReport } from './report-shape.js';
+import { has } from '../basis/has.js';
+import { neededReport } from './needed-report.js';
+import type { AccumulatorJson, JudgedJson, RoundReport } from './report-shape.js';
 
 /**
  * What is at stake at an accumulator, the worst first.
@@ -68,28 +68,28 @@ export interface UnitServed {
  * ```
  */
 export function worstFirst(report: RoundReport): UnitServed[] {
-  failIfAny(shapeProblems(RoundReportShape, report));
+  const { cautions, accumulators, notJudged } = neededReport(report);
   const dangers = new Set<string>();
-  for (const { code, severity } of report.cautions) if (severity === 'danger') dangers.add(code);
+  for (const { code, severity } of cautions) if (severity === 'danger') dangers.add(code);
   // Filled, it is a danger of its own rank.
   dangers.delete('empty gas side');
   const all: Ranked[] = [
-    ...report.accumulators.map((accumulator) => rank(accumulator, dangers)),
-    ...report.notJudged.map((notJudged) => ({ stake: 'not known' as const, outsideBy: 0, notJudged })),
+    ...accumulators.map((accumulator) => rank(accumulator, dangers)),
+    ...notJudged.map((one) => ({ stake: 'not known' as const, outsideBy: 0, notJudged: one })),
   ];
   // Sorting is stable: the order of the round decides between equals.
   all.sort((a, b) => STAKES.indexOf(a.stake) - STAKES.indexOf(b.stake) || pressing(b) - pressing(a));
   const units = new Map<string | undefined, Ranked[]>();
   for (const one of all) {
-    const { unitServed } = 'accumulator' in one ? one.accumulator : one.notJudged;
+    const { unitServed } = has(one, 'accumulator') ? one.accumulator : one.notJudged;
     const unit = units.get(unitServed);
     if (unit === undefined) units.set(unitServed, [one]);
     else unit.push(one);
   }
-  return [...units].map(([unitServed, accumulators]) => ({
+  return [...units].map(([unitServed, ranked]) => ({
     ...(unitServed === undefined ? {} : { unitServed }),
-    stake: accumulators[0]?.stake ?? 'in order',
-    accumulators,
+    stake: ranked[0]?.stake ?? 'in order',
+    accumulators: ranked,
   }));
 }
 
@@ -98,7 +98,7 @@ function rank(accumulator: AccumulatorJson, dangers: ReadonlySet<string>): Ranke
   const judged = asLeft === 'not read' ? asFound : asLeft;
   const { decision } = judged;
   const probability =
-    decision === undefined || 'because' in decision ? {} : { probabilityOutside: decision.adjusting.outsideNow };
+    decision === undefined || has(decision, 'because') ? {} : { probabilityOutside: decision.adjusting.outsideNow };
   return { stake: stakeOf(accumulator, judged, dangers), outsideBy: outsideBy(judged), ...probability, accumulator };
 }
 

@@ -1,6 +1,7 @@
 // How sure a reading is, what it decides and what it may have been meant as, as plain JSON data. Numbers of people's texts
 // are rounded to the safe side: what would settle a reading is said a little too strict.
 import { filled } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { SETTLED, uncertaintyText, type SettledBy, type UncertaintyCode, type Words } from '../basis/words.js';
 import type { PressureDifference, TemperatureDifference } from '../quantity/kind.js';
 import { finer, write } from '../quantity/step.js';
@@ -24,9 +25,9 @@ export function certaintyJson(
   const { check, measuring, slips } = checked;
   const meant = slips.length === 0 ? {} : { slips: slips.map((one) => candidateJson(one, checked, words)) };
   if (measuring === undefined) return meant;
-  if ('lacking' in measuring)
+  if (has(measuring, 'lacking'))
     return { uncertainty: { outcome: 'not stated', lacking: [...measuring.lacking] }, ...meant };
-  if (!('decision' in check)) return meant;
+  if (!has(check, 'decision')) return meant;
   return {
     uncertainty: uncertaintyJson(check.uncertainty, checked),
     decision: decisionJson(check.decision, checked, words),
@@ -35,7 +36,7 @@ export function certaintyJson(
 }
 
 function uncertaintyJson(budget: Budget | NoBudget, { admitted }: Checked): UncertaintyJson {
-  if ('because' in budget) return { outcome: 'not covered', because: budget.because };
+  if (has(budget, 'because')) return { outcome: 'not covered', because: budget.because };
   const { unit } = admitted.reading.gaugeStep;
   const { corrected, temperature, offTarget, standard, interval, contributions, notCounted } = budget;
   return {
@@ -126,7 +127,7 @@ export function termsOf({ uncertainty, decision }: JudgedJson): readonly Uncerta
         ? [uncertainty.because]
         : [...uncertainty.lacking];
   if (decision === undefined) return codes;
-  if ('because' in decision) return [...codes, decision.because];
+  if (has(decision, 'because')) return [...codes, decision.because];
   return decision.settling === undefined ? codes : [...codes, decision.settling.largest];
 }
 

@@ -1,6 +1,7 @@
 // From a check to plain JSON data. Pressures go out in the unit of the gauge, temperatures in that of the reading; the
 // reading itself goes out as it was given.
 import { USUAL, type CautionCode } from '../basis/caution.js';
+import { has } from '../basis/has.js';
 import { causeText, type Reason, type Words } from '../basis/words.js';
 import type { Charge, GasQuantity, Withheld } from '../charge/charge.js';
 import { valueIn } from '../quantity/step.js';
@@ -47,15 +48,15 @@ export function judgedJson(checked: Checked, words: Words | undefined): JudgedJs
     ...certaintyJson(checked, words),
     cautions: cautionsOf(checked).filter((code) => !USUAL.includes(code)),
   };
-  if ('stepNeeded' in verdict) {
+  if (has(verdict, 'stepNeeded')) {
     json.stepNeeded = { value: verdict.stepNeeded.step, unit: verdict.stepNeeded.unit, basis: 'difference' };
   }
-  if ('causes' in verdict) json.causes = verdict.causes.map((code) => ({ code, text: causeText(code, words) }));
-  if ('offTarget' in verdict) {
+  if (has(verdict, 'causes')) json.causes = verdict.causes.map((code) => ({ code, text: causeText(code, words) }));
+  if (has(verdict, 'offTarget')) {
     json.offTarget = differenceJson(verdict.offTarget, unit);
     json.insideBandBy = differenceJson(verdict.insideBandBy, unit);
   }
-  if ('referred' in verdict) {
+  if (has(verdict, 'referred')) {
     const explaining = verdict.explainingTemperature;
     json.referred = gaugeJson(verdict.referred, unit);
     json.explainingTemperature =

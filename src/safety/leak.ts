@@ -1,4 +1,5 @@
 import { fail, under } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { moreThanThereIs, outsideBounds } from '../basis/problem.js';
 import { relation, step2, step3, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
@@ -176,7 +177,7 @@ export function leakTest(vessel: Vessel, read: Read, test: LeakTest, trace?: Tra
     return lost > 0 ? lost : 0; // the last place of a solver must not make a gain of a fall of next to nothing
   };
   const { lossPerYear: loss } = own;
-  const n_year = 'moles' in loss ? loss.moles : lostBy(loss.pascals, 'test.lossPerYear');
+  const n_year = has(loss, 'moles') ? loss.moles : lostBy(loss.pascals, 'test.lossPerYear');
   if (n_year >= contents) more(`${n_year} mol`, `${contents} mol`, 'test.lossPerYear');
   if (n_year > 0 && n_year < LEAST_LOSS)
     fail(outsideBounds, 'test.lossPerYear', `${n_year} mol`, { bounds: `0 mol, or at least ${LEAST_LOSS} mol` });

@@ -1,3 +1,4 @@
+import { has } from '../basis/has.js';
 import type { Trace } from '../basis/relation.js';
 import { wrongKind } from '../quantity/kind.js';
 import { taken, type Fields } from '../basis/taken.js';
@@ -79,13 +80,13 @@ export function bleed(start: Start, wanted: Wanted, heat: Heat, trace?: Trace): 
   const by = wayOf(heat);
   if (trace !== undefined && !Number.isNaN(end.T_K)) {
     if (heat === 'adiabatic') showExpansion(trace, start.model, start.state, end, ['before', `stop, ${by}`]);
-    else if (heat === 'isothermal' && 'stop' in wanted) showDensity(trace, `stop, ${by}`, end, wanted.stop_Pa);
+    else if (heat === 'isothermal' && has(wanted, 'stop')) showDensity(trace, `stop, ${by}`, end, wanted.stop_Pa);
   }
   return movedTo(start, end, wanted, 'given.until', by, trace);
 }
 
 function bledBy({ model, state }: Start, wanted: Wanted, heat: Heat): State {
-  if ('rho' in wanted) {
+  if (has(wanted, 'rho')) {
     if (heat === 'isothermal') return { T_K: state.T_K, rho: wanted.rho };
     if (heat === 'adiabatic') return expandedIsentropically(model, state, wanted.rho);
     return movedInTime(model, state, undefined, wanted.rho, heat);

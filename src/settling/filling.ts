@@ -1,4 +1,5 @@
 import { collect, fail, failIfAny, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { notPositive } from '../basis/problem.js';
 import { step2, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
@@ -169,7 +170,7 @@ export function fill(
   const { state, volume_m3 } = supply;
   const steady = volume_m3 === 'steady';
   const source = steady ? steadySource(model, state) : bottleSource(model, state, volume_m3, start.volume_m3);
-  const stop_Pa = 'stop_Pa' in wanted ? wanted.stop_Pa : undefined;
+  const stop_Pa = has(wanted, 'stop_Pa') ? wanted.stop_Pa : undefined;
   const supply_Pa = pressureOf(model, supply.state);
   const tooLow = (needed_Pa: number, found: number | 'empties before' | 'leaves the model before'): SupplyTooLow => ({
     outcome: 'supply too low',
@@ -184,7 +185,7 @@ export function fill(
   const end_Pa = stop_Pa ?? pressureOf(model, end);
   // A bottle that has not so much gas has no state afterwards, nor has the vessel: what was to be settled at stands for it.
   if (!(after_Pa > 0)) {
-    const least_Pa = 'rho' in wanted ? pressureOf(model, { T_K: start.state.T_K, rho: wanted.rho }) : wanted.stop_Pa;
+    const least_Pa = has(wanted, 'rho') ? pressureOf(model, { T_K: start.state.T_K, rho: wanted.rho }) : wanted.stop_Pa;
     return tooLow(least_Pa, after.rho > 0 ? 'leaves the model before' : 'empties before');
   }
   if (end_Pa > after_Pa) return tooLow(end_Pa, after_Pa);
@@ -225,7 +226,7 @@ function stateAfter(
 
 function filledBy(start: Start, source: Source, wanted: Wanted, heat: Heat): State {
   const { model, state } = start;
-  if ('rho' in wanted) {
+  if (has(wanted, 'rho')) {
     if (heat === 'isothermal') return { T_K: state.T_K, rho: wanted.rho };
     if (heat === 'adiabatic') return filledAdiabatically(model, state, source, wanted.rho);
     return movedInTime(model, state, source, wanted.rho, heat);

@@ -1,6 +1,7 @@
 import { caused, type CausedCaution } from '../basis/caused.js';
 import { USUAL, type CautionCode } from '../basis/caution.js';
 import { fail, quote } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { unknownWord } from '../basis/problem.js';
 import { step2, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
@@ -200,7 +201,7 @@ function moved(
 }
 
 function isTooLow(end: AtStop | SupplyTooLow): end is SupplyTooLow {
-  return 'outcome' in end && end.outcome === 'supply too low';
+  return has(end, 'outcome') && end.outcome === 'supply too low';
 }
 
 function exactStops(work: Work): ExactStops {

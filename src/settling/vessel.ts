@@ -1,4 +1,5 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import {
   emptySpace,
   leavesModel,
@@ -227,7 +228,9 @@ export function movedTo(start: Start, end: State, wanted: Wanted, path: string, 
   return {
     temperature: temperatureOf(end.T_K),
     // A stop that was given is shown as given.
-    pressure: 'stop' in wanted ? wanted.stop : gaugeOf(step2(trace, TO_GAUGE, `stop, ${by}`, at.p_Pa, ambient.pascals)),
+    pressure: has(wanted, 'stop')
+      ? wanted.stop
+      : gaugeOf(step2(trace, TO_GAUGE, `stop, ${by}`, at.p_Pa, ambient.pascals)),
     settled: gaugeOf(settledGauge(start, end.rho, path, trace, `settled, ${by}`)),
     gas: gasQuantity(model, moles, adding ? 'up' : 'down', trace),
   };

@@ -137,8 +137,9 @@ export function bottleState(
 ): BottleState {
   needModel(gas, 'gas');
   const problems: Problem[] = [];
-  const own = collect(problems, 'bottle', () => bottleNumbers(gas, bottle, leastPurityPercent, trace));
   collect(problems, '', () => needPurity(leastPurityPercent, 'leastPurityPercent', 'not demanded'));
+  const demanded = problems.length === 0 ? leastPurityPercent : 'not demanded';
+  const own = collect(problems, 'bottle', () => bottleNumbers(gas, bottle, demanded, trace));
   failIfAny(problems);
   return own === undefined ? wrongKind('bottle', bottle, 'bottle') : stateOf(gas, own, trace);
 }

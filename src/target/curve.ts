@@ -1,4 +1,5 @@
 import { fail } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { outsideTable } from '../basis/problem.js';
 import { relation, step1, step2, step3, step5, type Trace } from '../basis/relation.js';
 import { pvtAt, temperatureAt } from '../gas/door.js';
@@ -74,7 +75,7 @@ export function lineThrough(
 
 /** The curve of what a manual states, checked before. */
 export function curveOf(model: GasModel, stated: Stated, ambient_Pa: number, path: string, about: string): Curve {
-  if (!('rows' in stated)) return lineThrough(model, stated, ambient_Pa, path, about);
+  if (!has(stated, 'rows')) return lineThrough(model, stated, ambient_Pa, path, about);
   const rows = Object.freeze(stated.rows.map(({ pressure, temperature }) => Object.freeze({ pressure, temperature })));
   const [first, last] = [rows[0], rows.at(-1)];
   if (stated.outside === 'refuse' || first === undefined || last === undefined) {
@@ -95,7 +96,7 @@ export function gaugeOnCurve(
   trace?: Trace,
 ): number {
   const place = placeOn(curve, T_K);
-  if ('line' in place) {
+  if (has(place, 'line')) {
     const { point, rho_mol_m3 } = place.line;
     // Solved when the specification was made; shown again for whoever follows the working.
     if (trace !== undefined) densityOfLine(model, point, 'temperature', `${about}, as stated`, trace);
@@ -114,7 +115,7 @@ function printed({ low, high }: Rows, T_K: number, about: string, trace?: Trace)
 /** ∂p/∂T of a curve at a temperature; at a row of a table, that of the rows above it, or of its last two. */
 export function slopeOfCurve(model: GasModel, curve: Curve, T_K: number): number {
   const place = placeOn(curve, T_K);
-  if ('line' in place) return pvtAt(model, T_K, place.line.rho_mol_m3, 'temperature', 'slope').dpdT_rho;
+  if (has(place, 'line')) return pvtAt(model, T_K, place.line.rho_mol_m3, 'temperature', 'slope').dpdT_rho;
   const { low, high, before } = place;
   const [one, other] = high === undefined ? [before ?? low, low] : [low, high];
   const rise = other.pressure.pascals - one.pressure.pascals;
@@ -169,7 +170,7 @@ function temperatureOnLine(
 /** By what a curve gives its pressure at a temperature. */
 export function sourceOn(curve: Curve, T_K: number): TargetSource {
   const place = placeOn(curve, T_K);
-  if (!('line' in place)) {
+  if (!has(place, 'line')) {
     const { low, high } = place;
     return { by: 'table', rows: high === undefined || low.temperature.kelvins === T_K ? [low] : [low, high] };
   }

@@ -1,4 +1,5 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import {
   aboveAllowable,
   nominalWithoutTable,
@@ -211,8 +212,8 @@ export function specification(given: SpecificationGiven): Specification {
   const target = solved(problems, model && charged && placed, () =>
     curveOf(gas, precharge, ambient.pascals, 'precharge', 'reference point'),
   );
-  const reference = solved(problems, charged && (target !== undefined || !('rows' in precharge)), () => {
-    if (!('rows' in precharge)) return precharge.pressure.pascals;
+  const reference = solved(problems, charged && (target !== undefined || !has(precharge, 'rows')), () => {
+    if (!has(precharge, 'rows')) return precharge.pressure.pascals;
     const T = referenceTemperature(precharge).kelvins;
     return target === undefined ? 0 : gaugeOnCurve(gas, target, T, ambient.pascals, 'reference point');
   });
@@ -265,12 +266,12 @@ function soundTolerance(problems: readonly Problem[], path: string): boolean {
 
 /** The reference temperature of what a manual states. */
 function referenceTemperature(stated: Stated): Temperature {
-  return 'rows' in stated ? stated.referenceTemperature : stated.temperature;
+  return has(stated, 'rows') ? stated.referenceTemperature : stated.temperature;
 }
 
 /** The rows of a table that lie off the nominal point's line by more than they are rounded. */
 function compared({ gas, precharge, nominal, ambient }: SpecificationGiven): Disagreement[] {
-  if (nominal === undefined || !('rows' in precharge)) return [];
+  if (nominal === undefined || !has(precharge, 'rows')) return [];
   const line = lineThrough(gas, nominal, ambient.pascals, 'nominal', 'nominal point');
   return precharge.rows.flatMap((row) => {
     const p = gaugeOnLine(
@@ -289,7 +290,7 @@ function compared({ gas, precharge, nominal, ambient }: SpecificationGiven): Dis
 
 function needNominal(nominal: ReferencePoint, precharge: Stated): void {
   needPoint(nominal);
-  if (!isObject(precharge) || 'rows' in precharge) return; // what it stands beside has problems of its own, or is a table
+  if (!isObject(precharge) || has(precharge, 'rows')) return; // what it stands beside has problems of its own, or is a table
   fail(nominalWithoutTable, '', 'a nominal point beside a reference point');
 }
 
@@ -300,7 +301,7 @@ function needSeparator(separator: Separator): void {
 
 function needBelow(reference_Pa: number, allowable: GaugePressure, precharge: Stated): void {
   if (reference_Pa <= allowable.pascals) return;
-  const path = 'rows' in precharge ? 'rows' : 'pressure';
+  const path = has(precharge, 'rows') ? 'rows' : 'pressure';
   fail(aboveAllowable, path, `${inBar(reference_Pa)} gauge`, { allowable: inBar(allowable.pascals) });
 }
 

@@ -1,4 +1,5 @@
 import { collect, fail, failIfAny, fieldNames, quote, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import {
   cellsLeftOut,
   notPositive,
@@ -115,7 +116,7 @@ function columnIn(
 /** What a manual states, each part of it read once and nothing else taken; frozen, and not checked yet. */
 export function copyOfStated(stated: Stated): Stated {
   if (!isObject(stated)) return stated;
-  if (!('rows' in stated)) return copyOfPoint(stated);
+  if (!has(stated, 'rows')) return copyOfPoint(stated);
   const { rows, referenceTemperature, printedStep, outside } = stated;
   const own: readonly ReferencePoint[] = Array.isArray(rows) ? Object.freeze(Array.from(rows, copyOfPoint)) : rows;
   return Object.freeze({ rows: own, referenceTemperature, printedStep, outside });
@@ -131,7 +132,7 @@ export function copyOfPoint(point: ReferencePoint): ReferencePoint {
 /** Refuses what is neither a point nor a table, with all that is wrong with it. */
 export function needStated(stated: Stated): void {
   needObject(stated, 'reference point (pressure and temperature) or a table (rows)');
-  if ('rows' in stated) needTable(stated);
+  if (has(stated, 'rows')) needTable(stated);
   else needPoint(stated);
 }
 

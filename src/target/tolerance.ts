@@ -1,4 +1,5 @@
 import { collect, fail, failIfAny, fieldNames, quote, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import {
   bandReachesZero,
   bandWithoutWidth,
@@ -60,7 +61,7 @@ export function curvesOf(
 ): Curves | undefined {
   const reference_Pa = reference.pressure.pascals;
   const { temperature } = reference;
-  if ('minimum' in allowed) {
+  if (has(allowed, 'minimum')) {
     if (target === undefined) return undefined;
     const lower = curveOf(gas, allowed.minimum, ambient, 'minimum', 'lower limit');
     const upper = curveOf(gas, allowed.maximum, ambient, 'maximum', 'upper limit');
@@ -99,20 +100,20 @@ function needOrder(lower: number, target: number, upper: number): void {
 /** What a manual allows, each part of it read once and nothing else taken; frozen, and not checked yet. */
 export function copyOfAllowed(allowed: Allowed): Allowed {
   if (!isObject(allowed)) return allowed;
-  if ('minimum' in allowed || 'maximum' in allowed) {
+  if (has(allowed, 'minimum') || has(allowed, 'maximum')) {
     const { minimum, maximum, ...more } = allowed as StatedLimits;
     // Of what else there is only the names: it is refused by them.
     const others = Object.fromEntries(Object.keys(more).map((key) => [key, undefined]));
     return Object.freeze({ ...others, minimum: copyOfStated(minimum), maximum: copyOfStated(maximum) });
   }
-  const fields = [...FORMS, 'applies'].filter((key) => key in allowed);
+  const fields = [...FORMS, 'applies'].filter((key) => has(allowed, key));
   const own = Object.fromEntries(fields.map((key) => [key, (allowed as Readonly<Record<string, unknown>>)[key]]));
   return Object.freeze(own) as Allowed;
 }
 
 /** Refuses what is no band, with all that is wrong with it. */
 export function needAllowed(allowed: Allowed): void {
-  if (!isObject(allowed) || !('minimum' in allowed || 'maximum' in allowed)) {
+  if (!isObject(allowed) || !(has(allowed, 'minimum') || has(allowed, 'maximum'))) {
     const problems: Problem[] = [];
     collect(problems, '', () => needTolerance(allowed as Tolerance));
     collect(problems, '', () => needApplies(allowed));
@@ -138,8 +139,8 @@ export const PERCENTAGE = /* @__PURE__ */ relation({
 
 /** The sizes of a tolerance about a gauge pressure, in Pa. */
 export function tolerances(tolerance: Tolerance, p_g_Pa: number, trace?: Trace): { below: number; above: number } {
-  if ('plusMinus' in tolerance) return { below: tolerance.plusMinus.pascals, above: tolerance.plusMinus.pascals };
-  if ('below' in tolerance) return { below: tolerance.below.pascals, above: tolerance.above.pascals };
+  if (has(tolerance, 'plusMinus')) return { below: tolerance.plusMinus.pascals, above: tolerance.plusMinus.pascals };
+  if (has(tolerance, 'below')) return { below: tolerance.below.pascals, above: tolerance.above.pascals };
   const size = step2(trace, PERCENTAGE, 'tolerance', tolerance.plusMinusPercentOfGauge, p_g_Pa);
   return { below: size, above: size };
 }
@@ -148,7 +149,7 @@ const FORMS = ['plusMinus', 'below', 'above', 'plusMinusPercentOfGauge'] as cons
 
 function needApplies(tolerance: Allowed): void {
   if (!isObject(tolerance)) return; // said already
-  const applies: unknown = 'applies' in tolerance ? tolerance.applies : undefined;
+  const applies: unknown = has(tolerance, 'applies') ? tolerance.applies : undefined;
   if (applies === 'at the measured temperature' || applies === 'at the reference temperature') return;
   const words = "'at the measured temperature' or 'at the reference temperature'";
   if (applies === undefined) fail(missing, 'applies', 'nothing', { wanted: words });
@@ -157,11 +158,11 @@ function needApplies(tolerance: Allowed): void {
 
 function needTolerance(tolerance: Tolerance): void {
   needObject(tolerance, 'tolerance');
-  const form = FORMS.filter((key) => key in tolerance).join(' ');
-  if (form === 'plusMinus' && 'plusMinus' in tolerance) return needWidth([tolerance.plusMinus], ['plusMinus']);
-  if (form === 'below above' && 'below' in tolerance)
+  const form = FORMS.filter((key) => has(tolerance, key)).join(' ');
+  if (form === 'plusMinus' && has(tolerance, 'plusMinus')) return needWidth([tolerance.plusMinus], ['plusMinus']);
+  if (form === 'below above' && has(tolerance, 'below'))
     return needWidth([tolerance.below, tolerance.above], ['below', 'above']);
-  if (form === 'plusMinusPercentOfGauge' && 'plusMinusPercentOfGauge' in tolerance) {
+  if (form === 'plusMinusPercentOfGauge' && has(tolerance, 'plusMinusPercentOfGauge')) {
     const percent = tolerance.plusMinusPercentOfGauge;
     if (Number.isFinite(percent) && percent > 0 && percent < 100) return;
     return fail(notAPercentage, 'plusMinusPercentOfGauge', quote(percent));

@@ -1,8 +1,9 @@
+import { has } from '../basis/has.js';
 import { gaugeOf, temperatureOf } from '../quantity/kind.js';
 import type { Instruments } from '../reading/instruments.js';
 import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
-import { correctedReading } from './contributions.js';
+import { correctedReading } from './corrected-reading.js';
 import { judged } from './judge.js';
 
 /**
@@ -17,7 +18,7 @@ export function asCorrected(spec: Specification, reading: Reading, instruments: 
   const { accuracy, fullScale } = instruments.gauge;
   const temperature = temperatureOf(T_K, 'reading.temperature');
   const own: Reading = { ...reading, temperature, fullScale };
-  if (!('certificate' in accuracy)) return own;
+  if (!has(accuracy, 'certificate')) return own;
   if (p_g_Pa < -reading.ambient.pascals && judged(spec, own).outcome === 'gas side empty') return own;
   return {
     ...own,

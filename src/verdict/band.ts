@@ -1,4 +1,5 @@
 import { fail } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import { bandReachesZero, limitsCrossed } from '../basis/problem.js';
 import { relation, step2, type Trace } from '../basis/relation.js';
 import { gaugeOf, pressureDifferenceOf, type GaugePressure } from '../quantity/kind.js';
@@ -98,7 +99,7 @@ function onCurves(
 ): Limits {
   const T = at.temperature.kelvins;
   const here = at.ambient.pascals;
-  if (trace !== undefined && !('minimum' in tolerance)) {
+  if (trace !== undefined && !has(tolerance, 'minimum')) {
     // How the points of the limits come about: solved when the specification was made, shown again here.
     const p = gaugeOnCurve(gas, target, referenceTemperature.kelvins, ambient.pascals, 'reference point', trace);
     const { below, above } = tolerances(tolerance, p, trace);

@@ -1,4 +1,5 @@
 import type { CautionCode } from '../basis/caution.js';
+import { has } from '../basis/has.js';
 import { relation, step2, type Trace } from '../basis/relation.js';
 import type { ContributionCode, NotCounted } from '../basis/words.js';
 import {
@@ -18,7 +19,8 @@ import { copyOfInstruments, instrumentCautions, needInstruments, type Instrument
 import type { Reading } from '../reading/reading.js';
 import { needSpecification, type Specification } from '../target/specification.js';
 import { OFF_TARGET } from './compare.js';
-import { compareWith, correctedReading, type Part, type Repeats } from './contributions.js';
+import { compareWith, type Part, type Repeats } from './contributions.js';
+import { correctedReading } from './corrected-reading.js';
 import { combinedOf } from './combined.js';
 import { quantile, sumOf, type Rectangles, type Sum } from './distribution.js';
 import { checkedReading } from './judge.js';
@@ -264,6 +266,6 @@ export function checkedMeasured(spec: Specification, reading: Reading, instrumen
     reading: checkedReading(reading),
     instruments: copyOfInstruments(instruments),
   };
-  needInstruments(own.instruments, own.reading, 'rows' in spec.precharge);
+  needInstruments(own.instruments, own.reading, has(spec.precharge, 'rows'));
   return own;
 }

@@ -10,7 +10,9 @@ import { sourceOn, type Curve, type Line } from '../target/curve.js';
 import type { Specification } from '../target/specification.js';
 import { isObject } from '../target/table.js';
 import { checkedMeasured } from './budget.js';
-import { BY_VESSEL, compareWith, correctedReading, modelErrors } from './contributions.js';
+import { compareWith, modelErrors } from './contributions.js';
+import { correctedReading } from './corrected-reading.js';
+import { BY_VESSEL } from './relations.js';
 import { lineAt, subjectsOf } from './subject.js';
 
 // Propagation of distributions by a Monte Carlo method (JCGM 101:2008, clause 7): every error is drawn, and the comparison

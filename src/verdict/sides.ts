@@ -5,7 +5,8 @@ import type { Reading } from '../reading/reading.js';
 import type { Specification } from '../target/specification.js';
 import { bandAbout } from './band.js';
 import { sumOfParts } from './budget.js';
-import { compareWith, correctedReading, type Comparison, type Part } from './contributions.js';
+import { compareWith, type Comparison, type Part } from './contributions.js';
+import { correctedReading } from './corrected-reading.js';
 import type { Sum } from './distribution.js';
 import { subjectsOf } from './subject.js';
 

@@ -1,3 +1,4 @@
+import { has } from '../basis/has.js';
 import type { Instruments } from '../reading/instruments.js';
 import { sourceOn, type Curve, type Line } from '../target/curve.js';
 import type { Specification } from '../target/specification.js';
@@ -20,14 +21,14 @@ export function subjectsOf(
   const { target, limits } = spec['~curves'];
   const { tolerance } = spec;
   const step = (stated: Stated): number =>
-    'rows' in stated
+    has(stated, 'rows')
       ? stated.printedStep.pascals
       : printed.pressure === 'as the table states'
         ? stepBeside(spec.precharge)
         : printed.pressure.pascals;
   const whole = { factor: 1, printedStep_Pa: step(spec.precharge) };
   const subject: Subject = { about: 'target', curve: target, ...whole };
-  if ('minimum' in tolerance) {
+  if (has(tolerance, 'minimum')) {
     const curves = limits as Exclude<typeof limits, string>; // stated limits have curves of their own
     return {
       target: subject,
@@ -36,7 +37,7 @@ export function subjectsOf(
     };
   }
   const about = { lower: 'lower limit', upper: 'upper limit' } as const;
-  const percent = 'plusMinusPercentOfGauge' in tolerance ? tolerance.plusMinusPercentOfGauge / 100 : 0;
+  const percent = has(tolerance, 'plusMinusPercentOfGauge') ? tolerance.plusMinusPercentOfGauge / 100 : 0;
   const [low, high] = [1 - percent, 1 + percent];
   if (limits !== 'about the target') {
     // The points of the limits have the tolerance in them already; an error of the reference pressure moves them alike, and
@@ -57,7 +58,7 @@ export function subjectsOf(
 
 /** Limits stated at points beside a table are printed as the table is. */
 function stepBeside(precharge: Stated): number {
-  return 'rows' in precharge ? precharge.printedStep.pascals : 0;
+  return has(precharge, 'rows') ? precharge.printedStep.pascals : 0;
 }
 
 /** The line that a curve follows at a temperature; undefined between the rows of a table. */

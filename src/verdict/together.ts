@@ -1,4 +1,5 @@
 import { collect, failIfAny, type Problem } from '../basis/fault.js';
+import { has } from '../basis/has.js';
 import {
   pressureDifferenceOf,
   temperatureDifferenceOf,
@@ -15,7 +16,8 @@ import { isObject } from '../target/table.js';
 import { targetAt } from '../target/target.js';
 import { asCorrected } from './as-corrected.js';
 import { checkedMeasured, sumOfParts } from './budget.js';
-import { compareWith, correctedReading, type Part } from './contributions.js';
+import { compareWith, type Part } from './contributions.js';
+import { correctedReading } from './corrected-reading.js';
 import { quantile } from './distribution.js';
 import { checkedReading, judged } from './judge.js';
 import { FAR, fit, mean, type Fit } from './robust-fit.js';
@@ -321,7 +323,7 @@ function candidatesOf(counted: readonly Counted[], shift: Fit, least: number, co
 
 /** A slip without its number, which differs from reading to reading. */
 function kindOf(slip: Slip): SlipKind {
-  if ('unit' in slip) return { code: slip.code, unit: slip.unit };
+  if (has(slip, 'unit')) return { code: slip.code, unit: slip.unit };
   const { code, stated, readAs } = slip;
   return { code, stated, readAs } as SlipKind; // both units are of the one quantity, as they were
 }

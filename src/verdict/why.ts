@@ -78,7 +78,10 @@ function inWords(spec: Specification, reading: Reading, because: readonly Reason
 function reasonsOf(result: { readonly because: readonly Reason[] }): readonly Reason[] {
   const because: unknown = result?.because;
   if (!Array.isArray(because)) return wrongKind('result with its reasons', result, 'result');
-  return Array.from(because as readonly Reason[], (reason, i) => {
+  const given = because as readonly Reason[];
+  // By index: the list may be one with an iterator of its own.
+  return Array.from({ length: given.length }, (_, i) => {
+    const reason = given[i] as Reason;
     needCode(REASON, reason, `result.because[${i}]`);
     return reason;
   });

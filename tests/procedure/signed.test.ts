@@ -10,6 +10,7 @@ import {
 import { describe, expect, test } from 'vitest';
 import { ORDER, PROTECTIVE } from '../../src/procedure/steps.js';
 import { readingWith, reads, specWith } from '../support/accumulator.js';
+import { inheriting } from '../support/inheriting.js';
 import { problemOf } from '../support/problem.js';
 
 const spec = specWith();
@@ -130,6 +131,11 @@ test('gas that was moved although the order withheld it is seen', () => {
   expect(needComplete(withheld, signed(withheld)).steps.find(({ step }) => step === 'charge')).toMatchObject({
     state: 'withheld',
   });
+});
+
+test('a step that an order has not stands in no place, whatever all objects inherit', () => {
+  const record = needComplete(order, signed(order));
+  expect(inheriting('-1', true, () => needComplete(order, signed(order)))).toStrictEqual(record);
 });
 
 describe('what is refused of a signature', () => {

@@ -1,3 +1,4 @@
+import { isFault } from 'isochore';
 import { describe, expect, test } from 'vitest';
 import { STAKES, worstFirst, type Ranked, type RoundReport, type UnitServed } from 'isochore/record';
 import { problemOf } from '../support/problem.js';
@@ -126,4 +127,18 @@ test('the report is left as it was; none, and no report', () => {
   expect(worstFirst(reportRest({ version: 1, specifications: [], groups: [] }))).toEqual([]);
   expect(problemOf(() => worstFirst(null as never)).code).toBe('not an object');
   expect(refusalOf(() => worstFirst({} as never)).map(({ path }) => path)).toContain('accumulators');
+});
+
+test.each([Number.NaN, -1, 2 ** 32, '2'])('a list that says it is %s long is read or refused', (length) => {
+  const { accumulators, ...rest } = reportRest(exampleRound());
+  const lying = new Proxy(accumulators, {
+    get: (list, key) => (key === 'length' ? length : Reflect.get(list, key)) as unknown,
+  });
+  let found: unknown;
+  try {
+    found = worstFirst({ ...rest, accumulators: lying });
+  } catch (error) {
+    found = error;
+  }
+  expect(Array.isArray(found) || isFault(found)).toBe(true);
 });

@@ -57,6 +57,12 @@ describe('bottles', () => {
     expect(Math.abs(valueIn(at15C, 'bar') - 200)).toBeLessThan(0.02);
   });
 
+  test('what is no purity is refused, though it cannot even be compared with one', () => {
+    const none = { valueOf: 1, toString: 1 } as never;
+    const { code, path } = problemOf(() => bottleState(nitrogen, bottleOf('1', 200, 15), none));
+    expect([code, path]).toEqual(['outside bounds', 'leastPurityPercent']);
+  });
+
   const label = (changed: Partial<Bottle['label']>): Partial<Bottle> => ({
     label: { ...bottleOf('1', 1).label, ...changed },
   });

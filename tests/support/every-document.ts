@@ -1,13 +1,5 @@
 // Every kind of document that the library makes, in a language: what must hold of all of them is tested of these.
-import {
-  assess,
-  check,
-  idealNitrogen,
-  nitrogen,
-  standardAtmosphere,
-  temperatureDifference,
-  type GasModel,
-} from 'isochore';
+import { assess, check, idealNitrogen, nitrogen, type GasModel } from 'isochore';
 import {
   card,
   comparisonDocument,
@@ -24,7 +16,8 @@ import {
   type Reader,
   type WorkedDocument,
 } from 'isochore/worked';
-import { bar, celsius, readingWith, specOf, specWith } from './accumulator.js';
+import { bar, readingWith, specOf, specWith } from './accumulator.js';
+import { cardGiven } from './card.js';
 import { INSTRUMENTS } from './instruments.js';
 import { exampleRound, reportRest } from './round.js';
 
@@ -67,22 +60,7 @@ export function everyDocument(language: Language): readonly (readonly [name: str
     groups: group === undefined ? [] : [{ ...group, accumulators: group.accumulators.slice(0, 3) }],
   };
   return [
-    [
-      'card',
-      () =>
-        card(specWith(), {
-          name: 'exhaust valve drive',
-          manual: 'instruction book, chapter 7',
-          from: celsius(0),
-          to: celsius(60),
-          every: temperatureDifference(5, 'K'),
-          temperatureStep: { step: 1, unit: '°C' },
-          ambient: standardAtmosphere,
-          gaugeStep: { step: 0.5, unit: 'bar' },
-          volumeStep: { step: 0.1, unit: 'L' },
-          language,
-        }),
-    ],
+    ['card', () => card(specWith(), cardGiven(language))],
     ...DETAILS.flatMap((detail) => [
       [
         `derivation of a check, ${detail}`,

@@ -10,6 +10,7 @@ import {
 import { describe, expect, it, test } from 'vitest';
 import { bar, barOf, celsius, GIVEN, hPa, specBy, specWith, tableOf } from '../support/accumulator.js';
 import { counted } from '../support/counted.js';
+import { inheriting } from '../support/inheriting.js';
 import { problemOf } from '../support/problem.js';
 
 const given = (changed: object): SpecificationGiven => ({ ...GIVEN, ...changed });
@@ -113,15 +114,6 @@ test('limits with much else are refused in few words', () => {
 });
 
 describe('where all objects inherit a field', () => {
-  function inheriting<T>(name: string, value: unknown, run: () => T): T {
-    const inherited = Object.prototype as unknown as Record<string, unknown>;
-    inherited[name] = value;
-    try {
-      return run();
-    } finally {
-      Reflect.deleteProperty(inherited, name);
-    }
-  }
   it('get: a specification is made', () => {
     const made = inheriting('get', 'mine', () => specWith());
     expect(made['~curves'].target.by).toBe('line');

@@ -92,6 +92,10 @@ describe('the reasons in words', () => {
       path: 'result.because[1]',
     });
   });
+  test('are read by index: the iterator of their list may be anything', () => {
+    const because = Object.defineProperty(['inside the limits'] as const, Symbol.iterator, { value: Number.NaN });
+    expect(why(spec, reading, { because })).toBe(why(spec, reading, { because: ['inside the limits'] }));
+  });
   test.each<[unknown, string]>([
     [null, 'words'],
     [{ reasons: null }, 'words.reasons'],

@@ -1,12 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import {
-  adjustmentTable,
-  cubicNitrogen,
-  pressureDifference,
-  standardAtmosphere,
-  temperatureDifference,
-  volume,
-} from 'isochore';
+import { adjustmentTable, cubicNitrogen, pressureDifference, volume } from 'isochore';
 import {
   card,
   documentHtml,
@@ -15,27 +8,16 @@ import {
   documentText,
   english,
   german,
-  type CardGiven,
   type WorkedDocument,
 } from 'isochore/worked';
 import { LIBRARY_VERSION } from '../../src/record/version.js';
 import { bar, barOf, celsius, GIVEN, pointOf, specBy, specOf, specWith, tableOf } from '../support/accumulator.js';
+import { cardGiven } from '../support/card.js';
 import { problemOf } from '../support/problem.js';
 import { numberRows } from '../support/reference.js';
 import { tablesOfMarkdown, textOfHtml, wrongWithHtml } from '../support/renderings.js';
 
-const given: CardGiven = {
-  name: 'exhaust valve drive',
-  manual: 'instruction book, chapter 7',
-  from: celsius(0),
-  to: celsius(60),
-  every: temperatureDifference(5, 'K'),
-  temperatureStep: { step: 1, unit: '°C' },
-  ambient: standardAtmosphere,
-  gaugeStep: { step: 0.5, unit: 'bar' },
-  volumeStep: { step: 0.1, unit: 'L' },
-  language: english,
-};
+const given = cardGiven();
 const linesOf = (page: WorkedDocument): string[] => documentText(page, { width: 1000 }).split('\n');
 
 describe('the table of a card', () => {

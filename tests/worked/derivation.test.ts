@@ -30,6 +30,7 @@ import {
 } from 'isochore';
 import {
   comparisonBlocks,
+  comparisonDocument,
   derivationBlocks,
   derivationDocument,
   derivationOf,
@@ -246,6 +247,31 @@ describe('a derivation', () => {
     }
   });
 
+  test('tells a step of the caller with symbols that every object has', () => {
+    const relation = { from: ['constructor'], gives: 'valueOf', unit: 'Pa', formula: 'constructor', source: 'x' };
+    const { steps } = derivationOf({ a: 1 }, (_, trace) => {
+      trace({ relation, about: 'toString', values: [3], result: 3 });
+    });
+    expect(steps[0]?.from[0]).toMatchObject({ symbol: 'constructor', value: 3, origin: { from: 'calculation' } });
+  });
+
+  test('takes a value that two steps gave from the one that is about the same', () => {
+    const rule = { acceptance: 'simple acceptance', risk: { below: 0.02, above: 0.05 } } as const;
+    const read = { ...reading, pressure: target(spec, reading) };
+    const { steps } = derivationOf({ spec, read, instruments: INSTRUMENTS }, (g, trace) =>
+      decide(g.spec, g.read, g.instruments, rule, trace),
+    );
+    const margins = steps.filter(({ relation }) => relation.gives === 'dp_inside');
+    const ratios = steps.filter(({ relation }) => relation.gives === 'r_margin');
+    expect(new Set(margins.map(({ result }) => result.value)).size).toBe(1);
+    expect(ratios.map(({ about }) => about)).toEqual(['lower limit', 'upper limit']);
+    for (const ratio of ratios) {
+      const [origin] = ratio.from.flatMap((one) => (one.symbol === 'dp_inside' ? [one.origin] : []));
+      const own = margins.find(({ about }) => about === ratio.about);
+      expect(origin).toEqual({ from: 'step', step: own?.number });
+    }
+  });
+
   test('names the rows of a table', () => {
     const table = tableOf([
       [127.3, 0],
@@ -378,6 +404,17 @@ test('the terms at everything add up to the compression factor, by mathjs', () =
     sum += term;
   }
   expect(1 + sum).toBeCloseTo(stateAt(nitrogen, given.at).compressibility, 12);
+});
+
+test('a reader is read once: what is checked is what is used', () => {
+  const running = (): Reader => {
+    let left = 1;
+    return { ...reader('steps', german), get language() { return left-- > 0 ? german : (undefined as never); } }; // prettier-ignore
+  };
+  expect(derivationDocument(checked, 'x', running())).toStrictEqual(
+    derivationDocument(checked, 'x', reader('steps', german)),
+  );
+  expect(comparisonDocument(checked, checked, 'x', running()).language).toBe('de');
 });
 
 test('every term and every digit is LaTeX that KaTeX takes in strict mode', () => {

@@ -25,7 +25,7 @@ const markdownOf = (block: Block): string => documentMarkdown(pageOf(block)).rep
 const htmlOf = (block: Block): string =>
   /<h1>Title<\/h1>\n([^]*?)\n<\/main>/.exec(documentHtml(pageOf(block)))?.[1] ?? '';
 const latexOf = (block: Block): string =>
-  /\\section\*\{Title\}\n\n([^]*?)\n\n\\end\{document\}/.exec(documentLatex(pageOf(block)))?.[1] ?? '';
+  / Title\\par\}\n\n([^]*?)\n\n\\end\{document\}/.exec(documentLatex(pageOf(block)))?.[1] ?? '';
 
 describe('a block', () => {
   const heading: Block = { kind: 'heading', level: 2, text: 'Part & parcel' };
@@ -74,8 +74,8 @@ describe('a block', () => {
 
   test('is LaTeX', () => {
     expect(latexOf(heading)).toBe('\\subsection*{Part \\& parcel}');
-    expect(latexOf(list)).toBe('\\begin{enumerate}\n\\item {}first\n\\item {}second\n\\end{enumerate}');
-    expect(latexOf(notice)).toBe('\\begin{quote}\n\\textbf{Caution:} Look.\n\\end{quote}');
+    expect(latexOf(list)).toMatch(/^\\begin\{enumerate\}.*\n\\item \{\}first\n\\item \{\}second\n\\end\{enumerate\}$/);
+    expect(latexOf(notice)).toMatch(/^\\fbox\{\\parbox\{.*\}\{\\textbf\{Caution:\} Look\.\}\}$/);
     expect(latexOf(table)).toContain('{}target & {}140.0 \\\\\n{}read & {}9.5 \\\\');
     expect(latexOf({ kind: 'page break' })).toBe('\\newpage');
   });
@@ -101,6 +101,32 @@ describe('a block', () => {
     const lines = documentText(pageOf(block), { width: 50 }).split('\n');
     expect(lines).toContain('one          two      a long sentence that does');
     expect(lines).toContain('                      not fit beside the others');
+  });
+});
+
+// What a browser makes of it is looked at by `npm run everywhere`.
+describe('the style sheet', () => {
+  const [, style = ''] = /<style>([^]*)<\/style>/.exec(documentHtml(pageOf())) ?? [];
+  const [all = '', narrow = '', paper = ''] = style.split(/@media .*\{\n/);
+
+  test('breaks names anywhere, and words of ours in a table only where a word is longer than its cell', () => {
+    expect(all).toMatch(/^main \{.*overflow-wrap: anywhere/m);
+    expect(all).toMatch(/^th, td \{ overflow-wrap: break-word; \}$/m);
+    expect(all).toMatch(/^td bdi \{ overflow-wrap: anywhere; \}$/m);
+  });
+
+  test('gives names room in a table, and not all of it', () => {
+    expect(all).toMatch(/^td:has\(bdi\) \{ min-width: \d+em; max-width: \d+em; \}$/m);
+  });
+
+  test('lets a table scroll on a narrow screen, under a caption that does not', () => {
+    expect(narrow).toMatch(/table \{ display: block; overflow-x: auto; \}\n +caption \{ display: block; \}/);
+    expect(style).toContain('@media screen and (max-width: ');
+  });
+
+  test('is for A4, and breaks no row, notice or line to sign on across pages', () => {
+    expect(paper).toContain('@page { size: A4;');
+    expect(all).toMatch(/^tr, \.danger, \.caution, \.note, \.signature \{ break-inside: avoid; \}$/m);
   });
 });
 
@@ -141,6 +167,17 @@ describe('an equation', () => {
     const block: Block = { kind: 'equation', sides: [symbol('x'), power] };
     expect(htmlOf(block)).toContain('10<sup>−9</sup>');
     expect(textOf(block)).toBe('    x = 10^(−9)\n');
+  });
+
+  test.each(['constructor', 'valueOf', 'x_toString'])('may have a symbol %s, which every object has', (name) => {
+    const block: Block = { kind: 'equation', sides: [symbol(name), { kind: 'call', name, of: [symbol('x')] }] };
+    const [first = '', below] = name.split('_');
+    expect(textOf(block)).toBe(`    ${name} = ${name}(x)\n`);
+    for (const written of [htmlOf(block), latexOf(block)]) {
+      expect(written).toContain(first);
+      if (below !== undefined) expect(written).toContain(below);
+      expect(written).not.toMatch(/undefined|native code/);
+    }
   });
 
   test('stands in a line as well', async () => {

@@ -1,4 +1,5 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../../basis/fault.js';
+import { gives, has } from '../../basis/has.js';
 import {
   cellsLeftOut,
   duplicateName,
@@ -93,7 +94,7 @@ export interface AdmittedTable {
 export function admitted(givenTable: PrintedTable, about: TableAuditGiven): AdmittedTable {
   if (!isObject(givenTable)) wrongKind("maker's table: rows, or temperatures and columns", givenTable, 'table');
   if (!isObject(about)) wrongKind('models and printing of a table', about, 'given');
-  const table = taken(givenTable, 'columns' in givenTable ? SEVERAL_COLUMNS : ONE_COLUMN);
+  const table = taken(givenTable, gives(givenTable, 'columns') ? SEVERAL_COLUMNS : ONE_COLUMN);
   const given = taken(about, GIVEN);
   const problems: Problem[] = [];
   const check = (path: string, admit: () => void): boolean => {
@@ -102,7 +103,7 @@ export function admitted(givenTable: PrintedTable, about: TableAuditGiven): Admi
     return problems.length === before;
   };
   const placed = check('ambient', () => needAmbient(given.ambient, ''));
-  const columns = 'columns' in table ? severalColumns(table, check) : oneColumn(table, check);
+  const columns = has(table, 'columns') ? severalColumns(table, check) : oneColumn(table, check);
   if (placed) {
     for (const { pressures, paths } of columns) {
       pressures.forEach((pressure, i) => {

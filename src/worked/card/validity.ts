@@ -1,4 +1,5 @@
 // What a card holds for: all that the specification states, and the limits of the model.
+import { has } from '../../basis/has.js';
 import { finer, write, type Division } from '../../quantity/step.js';
 import type { PressureUnit, TemperatureUnit, VolumeUnit } from '../../quantity/unit.js';
 import { absoluteOf, temperatureOf, type PressureDifference } from '../../quantity/kind.js';
@@ -54,7 +55,7 @@ function precharge({ precharge }: Specification, steps: Steps, { document }: Lan
   const { point, byTable } = document.card;
   const degrees = (one: Parameters<typeof write>[0] & { readonly kind: 'temperature' }): string =>
     say(write(one, finer(steps.temperature)));
-  if (!('rows' in precharge))
+  if (!has(precharge, 'rows'))
     return lineOf(point, {
       pressure: say(write(precharge.pressure, steps.pressure)),
       temperature: degrees(precharge.temperature),
@@ -71,12 +72,13 @@ function precharge({ precharge }: Specification, steps: Steps, { document }: Lan
 /** What is allowed, never more than the specification allows. */
 function allowed({ tolerance }: Specification, steps: Steps, { document }: Language, say: Say): Line {
   const words = document.card;
-  if ('minimum' in tolerance) return words.limits;
+  if (has(tolerance, 'minimum')) return words.limits;
   const applies = document.applies[tolerance.applies];
-  if ('plusMinusPercentOfGauge' in tolerance)
+  if (has(tolerance, 'plusMinusPercentOfGauge'))
     return lineOf(words.percent, { percent: say(String(tolerance.plusMinusPercentOfGauge)), applies });
-  const [below, above] =
-    'plusMinus' in tolerance ? [tolerance.plusMinus, tolerance.plusMinus] : [tolerance.below, tolerance.above];
+  const [below, above] = has(tolerance, 'plusMinus')
+    ? [tolerance.plusMinus, tolerance.plusMinus]
+    : [tolerance.below, tolerance.above];
   return lineOf(words.tolerance, { below: bare(below, steps, say), above: bare(above, steps, say), applies });
 }
 

@@ -1,3 +1,4 @@
+import { has } from '../../basis/has.js';
 import type { Step } from '../../basis/relation.js';
 import type { Block, Equation, Inline, Line, Table } from '../document/block.js';
 import { joined, lineOf } from '../document/line.js';
@@ -5,7 +6,7 @@ import type { Expression } from '../formula/expression.js';
 import { parsed } from '../formula/parse.js';
 import { aboutIn, localised, sourceIn } from '../languages/format.js';
 import type { Language } from '../languages/language.js';
-import { LABEL, NORMAL } from './derive.js';
+import { LABEL, NORMAL } from './origin.js';
 import type { Argument, DerivedStep, GasStateWorking, NamedQuantity, Origin, RoundedQuantity } from './derivation.js';
 import { SI_UNITS, type Figure, type Figures } from './figures.js';
 import { numberOf } from './numbers.js';
@@ -94,11 +95,11 @@ function originText(origin: Origin, { reader }: Pen): Line {
   const { derivation } = reader.language;
   const template = derivation.origins[origin.from];
   return lineOf(template, {
-    step: 'step' in origin ? String(origin.step) : '',
-    path: 'path' in origin ? [{ kind: 'given', text: origin.path }] : '',
-    row: 'row' in origin ? String(origin.row) : '',
-    model: 'model' in origin ? [{ kind: 'given', text: origin.model }] : '',
-    source: 'source' in origin ? publishedBy(origin.source, reader.language) : '',
+    step: has(origin, 'step') ? String(origin.step) : '',
+    path: has(origin, 'path') ? [{ kind: 'given', text: origin.path }] : '',
+    row: has(origin, 'row') ? String(origin.row) : '',
+    model: has(origin, 'model') ? [{ kind: 'given', text: origin.model }] : '',
+    source: has(origin, 'source') ? publishedBy(origin.source, reader.language) : '',
   });
 }
 

@@ -102,8 +102,9 @@ export function comparisonBlocks(one: Derivation, other: Derivation, reader: Rea
  */
 export function comparisonDocument(one: Derivation, other: Derivation, title: string, reader: Reader): WorkedDocument {
   if (typeof title !== 'string') fail(wrongKind, 'title', quote(title), { kind: 'a text', maker: 'a title' });
-  const blocks = comparisonBlocks(one, other, reader);
-  return { language: reader.language.code, title: [{ kind: 'given', text: title }], blocks };
+  const own = neededReader(reader);
+  const blocks = comparisonBlocks(one, other, own);
+  return { language: own.language.code, title: [{ kind: 'given', text: title }], blocks };
 }
 
 function stepsOf({ steps }: ReturnType<typeof written>): readonly WrittenStep[] {

@@ -2,7 +2,6 @@ import { fail, quote } from '../../basis/fault.js';
 import { wrongKind } from '../../basis/problem.js';
 import type { Relation, Step, Trace } from '../../basis/relation.js';
 import { DENSITY, pvtOf } from '../../gas/door.js';
-import { normalConditions } from '../../quantity/normal-volume.js';
 import { explained } from '../../gas/explained.js';
 import type { GasModel } from '../../gas/model.js';
 import {
@@ -12,9 +11,9 @@ import {
   type DerivedStep,
   type GasStateWorking,
   type NamedQuantity,
-  type Origin,
 } from './derivation.js';
-import { givenIn, leafOf, leavesOf, type Given } from './given.js';
+import { givenIn, type Given } from './given.js';
+import { AT_LABEL, keyAbout, keyOf, LABEL, originOf, REFERENCE_STATE, referenceOrigin, type Before } from './origin.js';
 import { roundingsIn } from './roundings.js';
 import { slopeOf, stateIn } from './slope.js';
 import { meaningOf, unitOf, type Meaning } from './symbol.js';
@@ -145,13 +144,6 @@ function firstLike(step: Step, number: number, seen: Map<Relation, Map<string, n
   return first;
 }
 
-/** The last step that gave a value of a kind. */
-type Before = Map<string, number>;
-
-function keyOf({ value, meaning, unit }: NamedQuantity): string {
-  return `${value} ${typeof meaning === 'object' ? unit : meaning}`;
-}
-
 function derivedStep(
   { relation, about, values, result }: Step,
   number: number,
@@ -173,34 +165,9 @@ function derivedStep(
   });
   const gives = namedOf(relation.gives, result, relation, about);
   before.set(keyOf(gives), number);
+  before.set(keyAbout(gives, about), number);
   return { number, about, relation, from, result: gives };
 }
-
-/** As {@link bottleState} says it. */
-const AT_LABEL = 'bottle at 15 °C';
-export const LABEL = '15 °C, at which bottles are filled and rated (ISO 13769 and EN 1089, from memory)';
-
-/** As {@link normalVolume} says it. */
-const REFERENCE_STATE = 'reference state of the volume';
-
-/** A reference state is handed in as a whole, or it is the one of normal conditions. */
-function referenceOrigin({ value, meaning }: NamedQuantity, [T = 0, p = 0]: readonly number[], inputs: Given): Origin {
-  const parents = (of: number, kind: Meaning): Set<string> =>
-    new Set(leavesOf(inputs, of, kind).map(({ path }) => path.replace(/\.?[^.]*$/, '')));
-  const both = parents(p, 'absolute pressure');
-  const [parent] = [...parents(T, 'temperature')].filter((one) => both.has(one));
-  const { temperature, pressure } = normalConditions;
-  const isNormal = T === temperature.kelvins && p === pressure.pascals;
-  // A reading at 0 °C has the numbers of normal conditions, and is not what is meant.
-  const names = isNormal ? ['temperature', 'pressure'] : ['temperature', 'pressure', 'ambient'];
-  const paths = names.map((name) => (parent === '' ? name : `${String(parent)}.${name}`));
-  const all = leavesOf(inputs, value, meaning);
-  const isWhole = !isNormal || leavesOf(inputs, p, 'absolute pressure').some(({ path }) => path === paths[1]);
-  const leaf = isWhole ? all.find(({ path }) => paths.includes(path)) : undefined;
-  return leaf === undefined ? { from: 'published', source: NORMAL } : { from: 'given', path: leaf.path };
-}
-
-export const NORMAL = 'normal conditions, 0 °C and 101.325 kPa absolute (DIN 1343)';
 
 function namedOf(symbol: string, value: number, relation: Relation, about: string): NamedQuantity {
   const meaning = propertyOf(symbol, about) ?? meaningOf(symbol, symbol === relation.gives ? relation.unit : '');
@@ -214,44 +181,6 @@ function propertyOf(symbol: string, about: string): Meaning | undefined {
     unit: about.startsWith('volume') ? 'm3/mol' : 'J/mol',
     ...(symbol === 'y' ? {} : { from: 'model' as const }),
   };
-}
-
-/** What else a value may have been before it went into its step. */
-const ALSO: Readonly<Record<string, readonly Meaning[]>> = {
-  // An error is counted in its SI unit, whichever that is.
-  e: ['pressure difference', 'temperature difference'],
-  c: ['pressure difference'],
-  // From zero to the end of the scale.
-  p_span: ['gauge pressure'],
-};
-
-function originOf(
-  named: NamedQuantity,
-  isStated: boolean,
-  relation: Relation,
-  about: string,
-  before: Before,
-  inputs: Given,
-  model: GasModel | undefined,
-): Origin {
-  const { symbol, value, meaning } = named;
-  const meanings = [...(ALSO[symbol] ?? []), meaning];
-  const step = meanings.map((one) => before.get(keyOf({ ...named, meaning: one }))).find((one) => one !== undefined);
-  const leaf = meanings.map((one) => leafOf(inputs, value, one, isStated, about)).find((one) => one !== undefined);
-  // The step of an instrument is never worked out.
-  if (step !== undefined && !(leaf !== undefined && symbol.endsWith('_step'))) return { from: 'step', step };
-  if (value === 1 && ['dT', 'dp', 'e_rho', 'c'].includes(symbol)) return { from: 'one unit' };
-  if (symbol === 'count') return { from: 'counted' };
-  if (leaf !== undefined) {
-    const row = /\.rows\[(\d+)\]/.exec(leaf.path)?.[1];
-    if (row === undefined) return { from: 'given', path: leaf.path };
-    return { from: 'table', path: leaf.path, row: Number(row) + 1 };
-  }
-  const isOfModel = typeof meaning === 'object' && meaning.from === 'model';
-  if (model !== undefined && isOfModel) return { from: 'model', model: model.id };
-  if (isOfModel || (typeof meaning === 'object' && meaning.from === 'published') || /^[pT]_n$/.test(symbol))
-    return { from: 'published', source: relation.source };
-  return { from: 'calculation' };
 }
 
 /** Whether a step is one of a term of an equation of state, or of the sum up to it. */

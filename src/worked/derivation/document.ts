@@ -84,8 +84,9 @@ function heading(text: Line): Block {
  */
 export function derivationDocument(derivation: Derivation, title: string, reader: Reader): WorkedDocument {
   if (typeof title !== 'string') fail(wrongKind, 'title', quote(title), { kind: 'a text', maker: 'a title' });
-  const blocks = derivationBlocks(derivation, reader).map(raised);
-  return { language: reader.language.code, title: [{ kind: 'given', text: title }], blocks };
+  const own = neededReader(reader);
+  const blocks = derivationBlocks(derivation, own).map(raised);
+  return { language: own.language.code, title: [{ kind: 'given', text: title }], blocks };
 }
 
 /** A heading one level higher: below a title no level is left out. */

@@ -1,5 +1,6 @@
 // What was handed in to a calculation, by value, so that a number in a step can be traced to it.
 import { fail } from '../../basis/fault.js';
+import { has } from '../../basis/has.js';
 import { tooDeep, tooMuch } from '../../basis/problem.js';
 import type { GasModel } from '../../gas/model.js';
 import { isChecked } from '../../quantity/kind.js';
@@ -65,7 +66,7 @@ export function givenIn(given: object): Given {
     }
     const step = stepIn(value);
     if (step !== undefined) note({ value: step, kind: 'pressure difference', path, isStated });
-    const states = isStated || 'precharge' in value;
+    const states = isStated || has(value, 'precharge');
     if (Array.isArray(value)) {
       value.forEach((one: unknown, i) => walk(one, `${path}[${i}]`, depth + 1, states));
       return;

@@ -1,4 +1,5 @@
 // What a result holds that was rounded for people: marks of a gauge, and what is written of an amount of gas.
+import { has } from '../../basis/has.js';
 import type { Band } from '../../verdict/band.js';
 import type { GasQuantity, Stop } from '../../charge/charge.js';
 import type { AdjustmentTable } from '../../verdict/adjustment.js';
@@ -27,11 +28,11 @@ export function roundingsIn(result: unknown): RoundedQuantity[] {
   return found;
 }
 
-const has = (value: object, ...fields: readonly string[]): boolean => fields.every((field) => field in value);
-const isBand = (value: object): value is Band => has(value, 'lower', 'upper', 'onGauge');
-const isStop = (value: object): value is Stop => has(value, 'pressure', 'mark');
-const isGasQuantity = (value: object): value is GasQuantity => has(value, 'mass', 'normalVolume', 'rounded');
-const isTable = (value: object): value is AdjustmentTable => has(value, 'rows', 'pressureUnit', 'temperatureUnit');
+const hasAll = (value: object, ...fields: readonly string[]): boolean => fields.every((field) => has(value, field));
+const isBand = (value: object): value is Band => hasAll(value, 'lower', 'upper', 'onGauge');
+const isStop = (value: object): value is Stop => hasAll(value, 'pressure', 'mark');
+const isGasQuantity = (value: object): value is GasQuantity => hasAll(value, 'mass', 'normalVolume', 'rounded');
+const isTable = (value: object): value is AdjustmentTable => hasAll(value, 'rows', 'pressureUnit', 'temperatureUnit');
 
 function rounded(
   of: RoundedOf,

@@ -1,4 +1,5 @@
 // By how much the result of a step changes with what goes into it: how far the digits of a printed number reach.
+import { has } from '../../basis/has.js';
 import type { Arithmetic, Relation } from '../../basis/relation.js';
 import { caloricOf, propertyIn, type CaloricProperty } from '../../gas/caloric.js';
 import { DENSITY, PRESSURE, pvtOf, TEMPERATURE_OF } from '../../gas/door.js';
@@ -53,7 +54,7 @@ function slopeOfProperty(
 }
 
 function isClosed(relation: Relation): relation is Arithmetic<readonly string[]> {
-  return 'of' in relation && typeof relation.of === 'function';
+  return has(relation, 'of') && typeof relation.of === 'function';
 }
 
 interface State {

@@ -28,19 +28,32 @@ import { lineText } from './plain.js';
 export function documentLatex(document: WorkedDocument): string {
   const { title, blocks } = neededDocument(document);
   return [
-    ...PREAMBLE,
-    '\\begin{document}',
-    `\\section*{${lineLatex(title)}}`,
+    PREAMBLE,
+    '\\begin{document}\n\\small',
+    `{\\large\\bfseries\\raggedright ${lineLatex(title)}\\par}`,
     ...blocks.map(blockLatex),
     '\\end{document}',
     '',
   ].join('\n\n');
 }
 
-const PREAMBLE = [
-  '\\documentclass[a4paper]{article}\n\\usepackage[margin=20mm]{geometry}\n\\usepackage{amsmath}\n\\usepackage{array}\n\\usepackage{longtable}\n' +
-    '\\usepackage{fontspec}\n\\setlength{\\parindent}{0pt}\n\\setlength{\\parskip}{6pt}\n\\emergencystretch=3em',
-];
+// As small and as close as a page to hang up may be: a card is one page.
+const PREAMBLE = String.raw`\documentclass[a4paper]{article}
+\usepackage[margin=14mm,footskip=7mm]{geometry}
+\usepackage{amsmath}
+\usepackage{array}
+\usepackage{longtable}
+\usepackage{fontspec}
+\setlength{\parindent}{0pt}
+\setlength{\parskip}{3pt}
+\setlength{\LTpre}{3pt}
+\setlength{\LTpost}{3pt}
+\setlength{\emergencystretch}{3em}
+\makeatletter
+\renewcommand{\section}{\@startsection{section}{1}{0pt}{6pt}{1pt}{\normalsize\bfseries}}
+\renewcommand{\subsection}{\@startsection{subsection}{2}{0pt}{6pt}{1pt}{\small\bfseries}}
+\renewcommand{\subsubsection}{\@startsection{subsubsection}{3}{0pt}{6pt}{1pt}{\small\itshape}}
+\makeatother`;
 
 function blockLatex(block: Block): string {
   switch (block.kind) {
@@ -51,7 +64,7 @@ function blockLatex(block: Block): string {
     case 'list':
       return listLatex(block);
     case 'notice':
-      return `\\begin{quote}\n\\textbf{${escaped(printable(block.label))}:} ${lineLatex(block.text)}\n\\end{quote}`;
+      return `\\fbox{\\parbox{\\dimexpr\\linewidth-2\\fboxsep-2\\fboxrule\\relax}{\\textbf{${escaped(printable(block.label))}:} ${lineLatex(block.text)}}}`;
     case 'equation':
       return equationLatex(block);
     case 'table':
@@ -65,7 +78,11 @@ function blockLatex(block: Block): string {
 
 function listLatex({ marks, items }: List): string {
   const name = marks === 'numbered' ? 'enumerate' : 'itemize';
-  return [`\\begin{${name}}`, ...items.map((item) => `\\item {}${lineLatex(item)}`), `\\end{${name}}`].join('\n');
+  return [
+    `\\begin{${name}}\\setlength{\\itemsep}{0pt}\\setlength{\\parskip}{0pt}`,
+    ...items.map((item) => `\\item {}${lineLatex(item)}`),
+    `\\end{${name}}`,
+  ].join('\n');
 }
 
 /** A line as LaTeX outside of math mode. */
@@ -117,17 +134,16 @@ function tableLatex({ caption, columns, rows }: Table): string {
   const row = (cells: readonly Line[]): string => `${cells.map((cell) => `{}${lineLatex(cell)}`).join(' & ')} \\\\`;
   return [
     ...(caption === undefined ? [] : [`${lineLatex(caption)}\\par`]),
-    `{\\small\\begin{longtable}{${shapeOf(columns, rows)}}`,
+    `{\\footnotesize\\begin{longtable}{${shapeOf(columns, rows)}}`,
     row(columns.map(({ heading }) => heading)),
-    '\\hline',
-    '\\endhead',
+    '\\hline\\endhead\\noalign{\\vskip 2pt}',
     ...rows.map(row),
     '\\end{longtable}}',
   ].join('\n');
 }
 
 /** Letters of the small size on a line of the page, on the safe side; between columns goes room for two. */
-const LETTERS = 84;
+const LETTERS = 100;
 const BETWEEN = 2;
 
 /** Columns as wide as they are where that fits on the page, else shares of the line in which cells are broken. */

@@ -10,7 +10,9 @@ h1, h2, h3, h4, caption { break-after: avoid; }
 table { border-collapse: collapse; width: 100%; margin: 1em 0; font-size: 0.9em; }
 caption { text-align: left; font-style: italic; }
 th, td { border: 1px solid #888; padding: 0.2em 0.4em; text-align: left; vertical-align: top; }
-th { overflow-wrap: break-word; }
+th, td { overflow-wrap: break-word; }
+td bdi { overflow-wrap: anywhere; }
+td:has(bdi) { min-width: 7em; max-width: 16em; }
 .number { text-align: right; font-variant-numeric: tabular-nums; }
 tr, .danger, .caution, .note, .signature { break-inside: avoid; }
 .danger, .caution, .note { border: 1px solid; padding: 0.3em 0.6em; }
@@ -21,20 +23,25 @@ tr, .danger, .caution, .note, .signature { break-inside: avoid; }
 .signature { display: flex; gap: 2em; }
 .signature span { flex: 1; border-top: 1px solid; margin-top: 3em; font-size: 0.8em; }
 .page { border: 0; break-after: page; }
-@media screen and (max-width: 48em) {
+@media screen and (max-width: 56em) {
   table { display: block; overflow-x: auto; }
+  caption { display: block; }
   th, td { overflow-wrap: normal; min-width: 3em; }
-  td bdi { overflow-wrap: anywhere; }
 }
 @media print {
-  html { font-size: 9pt; line-height: 1.25; }
-  main { max-width: none; padding: 0; }
-  h1, h2 { margin: 0.5em 0; }
+  html { font-size: 9pt; line-height: 1.2; }
+  main { max-width: none; padding: 0 1px; }
+  h1 { font-size: 1.3em; }
+  h1, h2 { margin: 0.4em 0; }
   p, ul, ol, table { margin: 0.4em 0; }
+  ul, ol { padding-left: 2em; }
+  ul:has(> :nth-child(11)) { columns: 2; column-gap: 2.5em; }
+  tbody:has(> :nth-child(17)) td { padding: 0 0.4em; }
+  .danger, .caution, .note { margin: 0.3em 0; padding: 0.1em 0.6em; }
+  .danger { border-width: 2px; }
   h4 { margin: 0.8em 0 0; }
-  .equation { margin-left: 2em; }
   .equation br { display: none; }
   .equation small { display: block; }
 }
-@page { size: A4; margin: 15mm; }
+@page { size: A4; margin: 12mm; }
 `;

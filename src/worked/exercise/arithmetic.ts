@@ -13,6 +13,7 @@ import { derivationOf } from '../derivation/derive.js';
 import type { Draw } from './draw.js';
 import type { Arithmetic, ArithmeticExercise, Choice, Fact, Mistake } from './exercise.js';
 import { HELD_BY, TARGET_BY, TO_ADD_BY, type Inputs } from './mistakes.js';
+import { has } from '../../basis/has.js';
 import type { Trace } from '../../basis/relation.js';
 
 /** An invented accumulator of the sizes that ships have. */
@@ -94,6 +95,6 @@ function factsOf(topic: Arithmetic, spec: Specification, reading: Read): Fact[] 
 }
 
 export function statedValues({ precharge }: Specification): Fact['values'] {
-  if ('rows' in precharge) return {};
+  if (has(precharge, 'rows')) return {};
   return { pressure: precharge.pressure, temperature: precharge.temperature };
 }

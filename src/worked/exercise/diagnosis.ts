@@ -1,5 +1,6 @@
 // Exercises of diagnosis: readings that look wrong, and what is behind them. The library's own functions say that the case
 // is what it is meant to be; if they do not, other numbers are drawn.
+import { has } from '../../basis/has.js';
 import type { GasModel } from '../../gas/model.js';
 import { gauge, pressureDifference } from '../../quantity/pressure.js';
 import { temperature } from '../../quantity/temperature.js';
@@ -40,7 +41,7 @@ export function diagnosisExercise(topic: Diagnosis, gas: GasModel, draw: Draw): 
     if (made === undefined) continue;
     const choices = draw.shuffled(ALL);
     const { facts, reading } = made;
-    const tolerance = 'plusMinus' in spec.tolerance ? spec.tolerance.plusMinus : pressureDifference(0, 'bar');
+    const tolerance = has(spec.tolerance, 'plusMinus') ? spec.tolerance.plusMinus : pressureDifference(0, 'bar');
     const stated: readonly Fact[] = [
       { code: 'stated', values: statedValues(spec) },
       { code: 'tolerance', values: { tolerance } },

@@ -1,4 +1,5 @@
 // The common mistakes, each worked to the wrong answer that it gives. The relations here are wrong on purpose, and say so.
+import { has } from '../../basis/has.js';
 import { relation, step1, step2, step3, step4, type Trace } from '../../basis/relation.js';
 import { AMOUNT } from '../../charge/charge.js';
 import { massOfGas } from '../../gas/amount.js';
@@ -106,7 +107,7 @@ function pointOf({ precharge }: Specification): {
   readonly pressure: GaugePressure;
   readonly temperature: Temperature;
 } {
-  if ('rows' in precharge) throw new TypeError('an exercise is about a reference point');
+  if (has(precharge, 'rows')) throw new TypeError('an exercise is about a reference point');
   return { pressure: precharge.pressure, temperature: precharge.temperature };
 }
 

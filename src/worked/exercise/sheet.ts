@@ -1,5 +1,6 @@
 // Exercises in print: the sheet to be worked, and the key to it.
 import { fail, quote } from '../../basis/fault.js';
+import { has } from '../../basis/has.js';
 import { wrongKind } from '../../basis/problem.js';
 import type { Mass, Quantity } from '../../quantity/kind.js';
 import type { GaugePressure } from '../../quantity/kind.js';
@@ -87,7 +88,7 @@ function needed(exercise: Exercise | undefined, i: number): Exercise {
 }
 
 function isDiagnosis(exercise: Exercise): exercise is DiagnosisExercise {
-  return 'judged' in exercise;
+  return has(exercise, 'judged');
 }
 
 function questionBlocks(exercise: Exercise, reader: Required<Reader>): readonly Block[] {

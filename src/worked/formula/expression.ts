@@ -153,13 +153,19 @@ interface Symbol {
   readonly below: string;
 }
 
+/** A caller's symbol may be called what every object has, such as `constructor`. */
+function own<T>(table: Readonly<Record<string, T>>, name: string): T | undefined {
+  return Object.hasOwn(table, name) ? table[name] : undefined;
+}
+
 function symbolOf(name: string): Symbol {
   const [first = '', ...below] = name.split('_');
-  const isWord = first.length > 1 && GREEK[first] === undefined;
+  const greek = own(GREEK, first);
+  const isWord = first.length > 1 && greek === undefined;
   return {
-    letter: GREEK[first] ?? [first, isWord ? `\\mathrm{${first}}` : first],
+    letter: greek ?? [first, isWord ? `\\mathrm{${first}}` : first],
     isWord,
-    below: below.map((one) => GREEK[one]?.[0] ?? one).join(', '),
+    below: below.map((one) => own(GREEK, one)?.[0] ?? one).join(', '),
   };
 }
 
@@ -184,7 +190,7 @@ function callLatex(name: string, all: readonly string[]): string {
   const given = all.join(';\\,');
   if (name === 'sqrt') return `\\sqrt{${given}}`;
   if (name === 'abs') return `\\left|${given}\\right|`;
-  const word = { exp: '\\exp', log: '\\ln', min: '\\min', max: '\\max' }[name] ?? symbolLatex(name);
+  const word = own({ exp: '\\exp', log: '\\ln', min: '\\min', max: '\\max' }, name) ?? symbolLatex(name);
   return `${word}\\left(${given}\\right)`;
 }
 

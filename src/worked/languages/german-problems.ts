@@ -235,7 +235,7 @@ export const GERMAN_PROBLEMS = {
   },
   'duplicate name': {
     wanted: 'ein Name, den daneben nichts anderes trägt ({what})',
-    remedy: 'jedes unterscheidbar benennen; was sich den Namen teilt, wird nicht beurteilt',
+    remedy: 'jedes unterscheidbar benennen; zwei gleichen Namens sind nicht zu unterscheiden, und keines wird beurteilt',
   },
   'duplicate key': {
     wanted: 'jeder Schlüssel einmal in einem Objekt',

@@ -1,10 +1,8 @@
-import { collect, failIfAny, quote, fail, type Problem } from '../../basis/fault.js';
+import { fail, quote, under } from '../../basis/fault.js';
 import { notAReport } from '../../basis/problem.js';
-import { DEEPEST } from '../../record/document.js';
-import { copied, dataProblem, jsonData } from '../../record/json-data.js';
-import { shapeProblems } from '../../record/problems.js';
+import { neededReport } from '../../record/needed-report.js';
 import { reportRound } from '../../record/report.js';
-import { RoundReportShape, type RoundReport } from '../../record/report-shape.js';
+import type { RoundReport } from '../../record/report-shape.js';
 import { reverify, type Reverified } from '../../record/reverify.js';
 import type { Detail } from '../derivation/reader.js';
 import type { Block, WorkedDocument } from '../document/block.js';
@@ -53,7 +51,7 @@ export interface RoundDocumentGiven {
 export function roundDocument(report: RoundReport, given: RoundDocumentGiven): WorkedDocument {
   const { working } = taken(fieldsOf('a way to show a round', { working: HOW }), given, 'given');
   const language = neededLanguage(given.language);
-  const own = neededReport(report);
+  const own = ownReport(report);
   const again = reverify(own);
   const say = sayIn(language);
   const tell = again.outcome === 'same' ? say : (text: string): string => text;
@@ -86,18 +84,9 @@ export function roundDocument(report: RoundReport, given: RoundDocumentGiven): W
 const HOW: Take<RoundDocumentGiven['working']> = /* @__PURE__ */ oneOf('answer', 'steps', 'everything', 'left out');
 
 /** The report, read once. */
-function neededReport(report: unknown): RoundReport {
+function ownReport(report: unknown): RoundReport {
   if (typeof report !== 'object' || report === null) fail(notAReport, 'report', quote(report));
-  const kind = jsonData(report, DEEPEST + 1);
-  const problems: Problem[] = [];
-  if (kind !== 'JSON data') {
-    collect(problems, 'report', () => failIfAny([dataProblem(kind, DEEPEST + 1)]));
-    failIfAny(problems);
-  }
-  const own: unknown = copied(report);
-  collect(problems, 'report', () => failIfAny(shapeProblems(RoundReportShape, own)));
-  failIfAny(problems);
-  return own as RoundReport;
+  return under('report', () => neededReport(report));
 }
 
 /** The report in the words of the language, where its round gives it again; what says who made it stays. */

@@ -1,4 +1,5 @@
 // What to do, unit by unit, the worst first, and the gas for it.
+import { has } from '../../basis/has.js';
 import type { AccumulatorJson, JudgedJson, RoundReport } from '../../record/report-shape.js';
 import { worstFirst } from '../../record/worst-first.js';
 import type { Block, Line } from '../document/block.js';
@@ -14,7 +15,7 @@ export function toDo(about: About): readonly Block[] {
   const units = worstFirst(report).map(({ unitServed, stake, accumulators }) => ({
     unitServed,
     stake,
-    open: accumulators.flatMap((one) => ('accumulator' in one && isOpen(one.accumulator) ? [one.accumulator] : [])),
+    open: accumulators.flatMap((one) => (has(one, 'accumulator') && isOpen(one.accumulator) ? [one.accumulator] : [])),
   }));
   const due = units.filter(({ open }) => open.length > 0);
   if (due.length === 0) return [heading, { kind: 'paragraph', text: words.nothingToDo }];
@@ -81,7 +82,7 @@ function doubts({ decision, slips = [], uncertainty }: JudgedJson, about: About)
     uncertainty?.outcome === 'not stated'
       ? [lineOf(words.lacking, { lacking: uncertainty.lacking.map(term).join('; ') })]
       : [];
-  if (decision === undefined || !('probability' in decision) || decision.settling === undefined)
+  if (decision === undefined || !has(decision, 'probability') || decision.settling === undefined)
     return [...meant, ...lacking];
   const { probability, settling } = decision;
   return [
@@ -104,7 +105,7 @@ function instruction(
   if (charge.action === 'none' || decision?.outcome === 'inconclusive') return [];
   if (charge.action === 'withheld') {
     const code = because.every((one) => one === 'beyond the scale') ? 'beyond the scale' : outcome;
-    return code in words.next ? [words.next[code as keyof typeof words.next]] : [sentence(tell(charge.why))];
+    return has(words.next, code) ? [words.next[code as keyof typeof words.next]] : [sentence(tell(charge.why))];
   }
   const { action, gas, stop, settleMinutes } = charge;
   const how = lineOf(words[action], { mass: say(gas.rounded.mass), volume: say(gas.rounded.normalVolume) });

@@ -1,4 +1,5 @@
 // The round as a whole: what one gauge and thermometer did to all their readings.
+import { has } from '../../basis/has.js';
 import { finer, write } from '../../quantity/step.js';
 import { temperatureDifference } from '../../quantity/temperature.js';
 import type { TogetherJson } from '../../record/certainty-shape.js';
@@ -58,7 +59,7 @@ type Slip = Extract<TogetherJson, { readonly candidates: unknown }>['candidates'
 
 function slipLine(slip: Slip, { language }: About): Line {
   const { slipKinds } = language.document.round;
-  return 'stated' in slip
+  return has(slip, 'stated')
     ? lineOf(slipKinds['stated for'], { stated: slip.stated, readAs: slip.readAs })
     : slipKinds[slip.code];
 }

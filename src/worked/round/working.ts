@@ -1,4 +1,5 @@
 // The working behind each result: the calculation of the report, run again with its specification and its reading.
+import { has } from '../../basis/has.js';
 import { assess } from '../../charge/assess.js';
 import { check } from '../../charge/check.js';
 import type { PressureUnit, TemperatureUnit } from '../../quantity/unit.js';
@@ -120,7 +121,7 @@ function blocksIn(
 
 /** As the record calculated it: with the uncertainty of the instruments, where all of it is stated. */
 function derived({ spec, admitted: { reading }, measuring }: Checked, deciding: Deciding | undefined): Derivation {
-  if (deciding === undefined || measuring === undefined || 'lacking' in measuring)
+  if (deciding === undefined || measuring === undefined || has(measuring, 'lacking'))
     return derivationOf({ spec, reading }, (own, trace) => check(own.spec, own.reading, trace));
   const { rule } = deciding;
   const { instruments } = measuring;

@@ -1,0 +1,25 @@
+/** The members of a union that can have a field; where the type names none, the value with that field. */
+type Having<T, K extends PropertyKey> = T extends unknown ? (K extends keyof T ? T : never) : never;
+
+/**
+ * Whether a value of ours has a field. Unlike `in` it does not see what a program has put on `Object.prototype`, so that no
+ * such thing makes one form of a value another.
+ */
+export function has<T extends object, K extends PropertyKey>(
+  value: T,
+  key: K,
+): value is [Having<T, K>] extends [never] ? T & Readonly<Record<K, unknown>> : Having<T, K> {
+  return Object.hasOwn(value, key);
+}
+
+/**
+ * Whether a caller's value has a field: its own, or of its class. What stands on `Object.prototype` is every object's and so
+ * nothing that the caller gave.
+ */
+export function gives<T extends object, K extends string>(
+  given: T,
+  name: K,
+): given is T & Readonly<Record<K, unknown>> {
+  // eslint-disable-next-line no-restricted-syntax -- a class gives its fields by getters that stand on its prototype
+  return Object.hasOwn(given, name) || (name in given && !(name in Object.prototype));
+}

@@ -1,0 +1,10 @@
+/** What a call gives while all objects inherit a field. */
+export function inheriting<T>(name: string, value: unknown, run: () => T): T {
+  const inherited = Object.prototype as unknown as Record<string, unknown>;
+  inherited[name] = value;
+  try {
+    return run();
+  } finally {
+    Reflect.deleteProperty(inherited, name);
+  }
+}

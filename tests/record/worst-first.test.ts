@@ -130,7 +130,7 @@ test('the report is left as it was; none, and no report', () => {
 });
 
 test.each([Number.NaN, -1, 2 ** 32, '2'])('a list that says it is %s long is read or refused', (length) => {
-  const { accumulators, ...rest } = reportRest(exampleRound());
+  const { accumulators, ...rest } = reportRest(roundWithoutSupply());
   const lying = new Proxy(accumulators, {
     get: (list, key) => (key === 'length' ? length : Reflect.get(list, key)) as unknown,
   });

@@ -519,6 +519,12 @@ const UNCERTAINTY: readonly Corruption[] = [
 ];
 
 const CARRIED: readonly Corruption[] = [
+  {
+    title: 'instrument that is no text',
+    puts: [[`${ev(4)}.visit[0].instruments`, { pressure: 5 }]],
+    said: [{ code: 'not a text', path: `${ev(4)}.visit[0].instruments.pressure`, about: 'EV 4' }],
+    notJudged: [ev(4)],
+  },
   used(1),
   used(7),
   group('instrument that is not listed, named by a group', 0, 'instruments.pressure', 'gauge D', 'unknown instrument', EV_BY_GROUP_GAUGE), // prettier-ignore

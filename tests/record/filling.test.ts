@@ -452,6 +452,10 @@ describe('safety numbers', () => {
     const [first = 0, second] = wanted() ?? [];
     expect(stop).toBeGreaterThan(Number(first));
     expect(wanted(low)).toEqual([stop, second]);
+    // When hot it is higher than any stop.
+    const hot = reportRest(roundWith(low)).safety?.specifications[0]?.hot?.pressure.value;
+    expect(Number(hot)).toBeGreaterThan(stop);
+    expect(wanted(low, ['$.safety.hottest', exampleRound().safety?.hottest])?.[0]).toBe(hot);
     // Withheld, because it is above what the vessel is allowed, it is none.
     expect(wanted(low, ['$.specifications[0].allowable.value', stop - 0.1])).toEqual([first, second]);
   });

@@ -189,9 +189,12 @@ async function mutate(room, name, tests, own, milliseconds) {
     const file = relative(ROOT, line.fileName);
     notRun.set(file, (notRun.get(file) ?? 0) + 1);
   }
-  if (ended === 'out of time') {
-    if (!read.some((line) => 'planned' in line)) for (const file of own) notRun.set(file, Number.NaN);
-  } else if (ended !== 0) stop(`Stryker ended with ${ended}`);
+  // For a change it counts where rooms are settled: tests that cannot judge mutants yet hold nothing up elsewhere.
+  if (ended !== 0 && ended !== 'out of time') {
+    if (since === undefined || SETTLED.has(room)) stop(`Stryker ended with ${ended}`);
+    console.log(`${room}: Stryker ended with ${ended}`);
+  }
+  if (ended !== 0 && !read.some((line) => 'planned' in line)) for (const file of own) notRun.set(file, Number.NaN);
   return { room, own, results, notRun };
 }
 
@@ -282,7 +285,7 @@ function report({ room, own, results, notRun }) {
   for (const { file, line, from, to } of stale)
     console.log(`\n  ${file}, no longer a survivor: ${line}: ${from} → ${to}`);
   for (const [file, count] of notRun) {
-    console.log(`  ${file}: ${Number.isNaN(count) ? 'no mutant' : `${count} mutants not`} run, out of time`);
+    console.log(`  ${file}: ${Number.isNaN(count) ? 'no mutant' : `${count} mutants not`} run`);
   }
   if (Number.isNaN(score)) return false;
   console.log(

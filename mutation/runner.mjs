@@ -1,5 +1,5 @@
-// A test runner for Stryker that loads the tests once and then calls the same functions for every mutant, those that
-// noticed the last ones and then the quickest first: some fifty times as many mutants in an hour as with a test run each.
+// A test runner for Stryker that loads the tests once and then calls the same functions for every mutant, the quickest first
+// and before them those that noticed the last ones: some fifty times as many mutants in an hour as with a test run each.
 // Only where a mutant is executed while the modules load are they loaded anew. The functions are those of Vitest, so that
 // a test means what it always means.
 import { cp, mkdir, readFile, writeFile } from 'node:fs/promises';
@@ -11,7 +11,7 @@ import { DryRunStatus, MutantRunStatus, TestStatus } from '@stryker-mutator/api/
 import { collectTests, getFn, getHooks } from '@vitest/runner';
 import { build } from 'esbuild';
 import fc from 'fast-check';
-import { TESTS_LEFT_OUT, testFilesOf } from './rooms.mjs';
+import { TESTS_LEFT_OUT } from './rooms.mjs';
 
 /**
  * @import { MutantCoverage, StrykerOptions } from '@stryker-mutator/api/core'
@@ -32,7 +32,7 @@ const SEEN = join(BUILT, 'seen.json');
  */
 const ENDLESS = 30;
 const AT_LEAST = 1_000_000;
-/** So many of the tests that noticed a mutant last are run before the others. */
+/** So many of the tests that noticed a mutant last are run as if they were fifty times as quick. */
 const LATEST = 8;
 
 // An instrumented source counts mutants that are met, and asks which is active. Both are done here in fewer steps: a state
@@ -102,8 +102,8 @@ const collector = {
 
 /** @implements {TestRunner} */
 class CallingRunner {
-  /** The setup file, then the test files. @type {string[]} */
-  #files = [];
+  /** The setup file, then the test files. */
+  #files;
   /** @type {readonly Test[] | undefined} */
   #tests;
   /** The mutant that was active while the modules were loaded. */
@@ -115,19 +115,14 @@ class CallingRunner {
   #seen;
   /** The tests that have noticed mutants, the latest last: neighbours are often noticed by the same. @type {Set<string>} */
   #latest = new Set();
-  #rooms;
 
   /** @param {StrykerOptions} options */
   constructor(options) {
-    this.#rooms = /** @type {string[]} */ (options['rooms']);
+    this.#files = ['tests/setup.ts', .../** @type {string[]} */ (options['tests'])];
   }
 
   capabilities() {
     return { reloadEnvironment: true };
-  }
-
-  async init() {
-    this.#files = ['tests/setup.ts', ...(await testFilesOf(this.#rooms, process.cwd()))];
   }
 
   /**
@@ -279,7 +274,8 @@ class CallingRunner {
     switches.active = active;
     const wanted = testFilter && new Set(testFilter);
     const first = [...this.#latest].slice(-LATEST);
-    const place = (/** @type {Test} */ { id }) => (first.includes(id) ? -1 : (seen.tests[id]?.milliseconds ?? 0));
+    // One of seconds is no good beginning, however much it notices.
+    const place = (/** @type {Test} */ { id }) => (seen.tests[id]?.milliseconds ?? 0) * (first.includes(id) ? 0.02 : 1);
     const tests = (this.#tests ?? [])
       .filter((test) => wanted?.has(test.id) ?? true)
       .sort((a, b) => place(a) - place(b));

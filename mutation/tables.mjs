@@ -3,7 +3,8 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 
 /**
  * @typedef {{ killed: number; endless: number; survived: number; unreached: number }} Counts
- * @typedef {{ file: string; line: string; from: string; to: string; why: string }} Accepted
+ * @typedef {{ file: string; line: string; from: string; to: string }} Place
+ * @typedef {{ why: string; survivors: readonly Place[] }} Accepted a reason, and the survivors that have it
  */
 
 const path = (/** @type {string} */ name) => new URL(name, import.meta.url);
@@ -105,17 +106,20 @@ ${missing.length > 0 ? `\nNot yet run: ${missing.map((file) => `\`${file}\``).jo
  */
 export function writeSurvivors(accepted, rooms) {
   const sections = rooms.flatMap((room) => {
-    const own = accepted.filter(({ file }) => file.startsWith(`src/${room}/`));
-    if (own.length === 0) return [];
-    const items = own.map(
-      ({ file, line, from, to, why }) => `- \`${file}\`: ${code(line)}\n  - ${code(from)} → ${code(to)}\n  - ${why}\n`,
-    );
-    return [`## ${room}\n\n${items.join('')}`];
+    const reasons = accepted.flatMap(({ why, survivors }) => {
+      const own = survivors.filter(({ file }) => file.startsWith(`src/${room}/`));
+      if (own.length === 0) return [];
+      const items = own.map(
+        ({ file, line, from, to }) => `- \`${file}\`: ${code(line)}\n  - ${code(from)} → ${code(to)}\n`,
+      );
+      return [`${why}\n\n${items.join('')}`];
+    });
+    return reasons.length === 0 ? [] : [`## ${room}\n\n${reasons.join('\n')}`];
   });
   const text = `# Survivors
 
-Written by \`npm run mutation\` from [accepted.json](accepted.json): each change that no test notices, where it stands, and
-why that is right.
+Written by \`npm run mutation\` from [accepted.json](accepted.json): by rooms and reasons, each change that no test notices,
+and where it stands.
 
 ${sections.join('\n')}`;
   writeFileSync(path('survivors.md'), text);

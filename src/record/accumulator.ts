@@ -128,8 +128,7 @@ function stateAfter(check: Check | Assessment): State {
   if (!has(check, 'decision') || isAboveAllowable(check)) return state;
   const { decision, verdict, charge } = check;
   // Neither on a doubt, nor where verdict and decision part: read again.
-  const because = decision.outcome === 'no decision' ? decision.because : undefined;
-  if (because === 'no evidence') return NO_EVIDENCE.includes(verdict.outcome) ? state : 'read again';
+  if (decision.outcome === 'no decision' && decision.because === 'no evidence') return state;
   if (decision.outcome !== verdict.outcome) return 'read again';
   return charge.action === 'withheld' && charge.because.includes('not conclusive') ? 'read again' : state;
 }
@@ -138,8 +137,6 @@ function stateAfter(check: Check | Assessment): State {
 export function isHeldBack({ charge }: Check): boolean {
   return charge.action === 'withheld' && charge.because.includes('slip possible');
 }
-
-const NO_EVIDENCE: readonly Check['verdict']['outcome'][] = ['gas not known', 'not comparable', 'gas side empty'];
 
 /** To be made safe, however well it is known. */
 function isAboveAllowable({ cautions }: Check): boolean {

@@ -59,11 +59,11 @@ export function admitSupply(raw: unknown, findings: Findings): AdmittedSupply | 
             ratedOutlet: at('regulator.ratedOutlet', 'gauge pressure'),
           },
   };
-  const kitBefore = valueAt(json, ['kit', 'before']) === undefined ? undefined : at('kit.before', 'gauge pressure');
+  const kitBefore = quantityAt(part, 'kit.before', 'gauge pressure');
   const size = valueAt(json, ['order']) === undefined ? undefined : sizeOf(at);
   add(findings, path, part.problems);
   const bottles = isBroken(part.problems, 'bottles') ? [] : admitBottles(listAt(json, 'bottles'), findings);
-  if (findings.found > before || findings.tainted.has('$')) return undefined;
+  if (findings.found > before) return undefined;
   const { leastPurityPercent, objectives, computedStop, exchange, order } = json as SupplyJson;
   return {
     bottles,

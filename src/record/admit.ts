@@ -9,7 +9,7 @@ import { needPrinted, needVessel, type Instruments } from '../reading/instrument
 import { specification, type Specification, type SpecificationGiven } from '../target/specification.js';
 import type { Stated } from '../target/table.js';
 import type { RoundSpecification } from './parts.js';
-import { isBroken, isUnder, shapeProblems, valueAt, type Part } from './problems.js';
+import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
 import { numberAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
 import { SpecificationShape } from './shape.js';
 import { statedAt, type Tables } from './stated.js';
@@ -97,19 +97,16 @@ function vesselOf(part: Part): Manual['vessel'] {
   const found: Problem[] = [];
   collect(found, '', () => needVessel(vessel));
   const inDocument = { linearExpansion_per_K: 'vessel.linearExpansion.value', limit_per_K: 'vessel.limit.value' };
-  part.problems.push(
-    ...found.map((one) => ({ ...one, path: inDocument[one.path as keyof typeof inDocument] ?? `vessel.${one.path}` })),
-  );
+  part.problems.push(...found.map((one) => ({ ...one, path: inDocument[one.path as keyof typeof inDocument] })));
   return vessel;
 }
 
 /** Runs an admission and keeps those of its problems that are not about a part already reported. */
-export function collectNew<T>(problems: Problem[], admit: () => T, reported: readonly string[] = []): T | undefined {
+export function collectNew<T>(problems: Problem[], admit: () => T, reported: readonly string[]): T | undefined {
   const found: Problem[] = [];
   const value = collect(found, '', admit);
   const known = [...problems];
-  const isNew = (path: string): boolean =>
-    !isBroken(known, path) && !reported.some((other) => isUnder(path, other) || isUnder(other, path));
+  const isNew = (path: string): boolean => !isBroken(known, path) && !reported.includes(path);
   // The core calls the size of a gauge step `step`; in a document it is a `value`.
   const renamed = found.map((problem) =>
     problem.path === 'gaugeStep.step' ? { ...problem, path: 'gaugeStep.value' } : problem,

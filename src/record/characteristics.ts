@@ -9,7 +9,7 @@ import type { Certificate } from '../reading/certificate.js';
 import { needGauge, type DialGauge, type DigitalGauge } from '../reading/gauge.js';
 import { needThermometer, type Thermometer } from '../reading/thermometer.js';
 import { gaugePressure, name, pressureDifference, temperature, temperatureDifference } from './measured.js';
-import { isBroken, valueAt, type Part } from './problems.js';
+import { valueAt, type Part } from './problems.js';
 import { quantityAt } from './quantities.js';
 
 type Difference = typeof pressureDifference | typeof temperatureDifference;
@@ -91,10 +91,9 @@ const WAYS: Readonly<Record<string, readonly (readonly string[])[]>> = {
   'infrared thermometer': [LIMIT, CERTIFIED],
 };
 
-/** The characteristics of an instrument whose shape is sound; undefined if there are none, or with the problems added. */
+/** The characteristics of an instrument whose shape is sound, with the problems of them added; undefined if there are none. */
 export function admitCharacteristics(part: Part): Characterised {
   const { raw, problems } = part;
-  if (isBroken(problems, 'characteristics')) return undefined;
   const { characteristics: json, due } = raw as InstrumentJson;
   if (json === undefined) return undefined;
   problems.push(...accuracyProblems(json.type, json.accuracy, due));
@@ -125,12 +124,12 @@ export function admitCharacteristics(part: Part): Characterised {
     const gauge = whole as unknown as DialGauge | DigitalGauge;
     collect(found, '', () => needGauge(gauge));
     problems.push(...found.map(inDocument));
-    return problems.length > 0 ? undefined : { gauge };
+    return { gauge };
   }
   const asked = whole as unknown as Thermometer;
   collect(found, '', () => needThermometer(asked));
   problems.push(...found.map(inDocument));
-  return problems.length > 0 ? undefined : { thermometer: asked };
+  return { thermometer: asked };
 }
 
 type At = <K extends Parameters<typeof quantityAt>[2]>(path: string, of: K) => QuantityOf<K>;
@@ -148,7 +147,7 @@ function gaugeOrThermometer(json: CharacteristicsJson, at: At): object {
       };
     case 'digital gauge': {
       const { temperatureInfluence: influence } = json;
-      const from = influence === 'not known' ? undefined : at('temperatureInfluence.from', 'temperature');
+      const from = at('temperatureInfluence.from', 'temperature');
       return {
         type: json.type,
         fullScale: at('fullScale', 'gauge pressure'),
@@ -192,8 +191,5 @@ function inDocument(one: Problem): Problem {
   const path = one.path
     .replace(/^accuracy\.certificate\b/, 'accuracy')
     .replace(/^temperature\./, 'temperatureInfluence.');
-  return {
-    ...one,
-    path: path === 'accuracy.due' ? 'due' : path === '' ? 'characteristics' : `characteristics.${path}`,
-  };
+  return { ...one, path: `characteristics.${path}` };
 }

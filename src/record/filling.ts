@@ -271,7 +271,6 @@ function stopsJson(
 /** What the core says of a filling, under the path that it has in the document. */
 function inDocument(one: Problem): Problem {
   const path = one.path
-    .replace(/^filling\.?/, '')
     .replace(/^rig\./, '')
     .replace(/^size\.onBoard\b/, 'order')
     .replace(/^size\b/, 'order')

@@ -27,16 +27,15 @@ export interface Used {
   readonly unsound: readonly Measured[];
 }
 
-/** An instrument from JSON; undefined, with its problems, if it is not sound. */
+/** An instrument from JSON, sound if there are no problems; undefined if not even its shape is. */
 export function admitInstrument(raw: unknown): {
   readonly instrument: Instrument | undefined;
   readonly problems: Problem[];
 } {
   const part: Part = { raw, problems: shapeProblems(InstrumentShape, raw) };
   if (part.problems.length > 0) return { instrument: undefined, problems: part.problems };
-  const characterised = admitCharacteristics(part);
-  // Not copied before it is known to be sound: anything else may be of any depth, or hold itself.
-  const instrument = part.problems.length > 0 ? undefined : { json: copied(raw) as InstrumentJson, characterised };
+  // Not copied before its shape is known to be sound: anything else may be of any depth, or hold itself.
+  const instrument = { json: copied(raw) as InstrumentJson, characterised: admitCharacteristics(part) };
   return { instrument, problems: part.problems };
 }
 

@@ -10,7 +10,7 @@ import {
   otherAmbient,
   unknownTable,
 } from '../basis/problem.js';
-import type { AbsolutePressure, Kind, QuantityOf } from '../quantity/kind.js';
+import type { AbsolutePressure, GaugePressure, Kind, QuantityOf } from '../quantity/kind.js';
 import { columnOf, needStated, type MakersTable, type MakersTables, type Stated } from '../target/table.js';
 import { entries } from './length.js';
 import { absolutePressure, gaugePressure, name, pressureDifference, temperature } from './measured.js';
@@ -93,10 +93,13 @@ function unsound({ problems }: Part): { readonly table: undefined; readonly prob
 
 /** What the core says of each column as a table, with the paths of the document; said once for all columns where it can be. */
 function tableProblems(tables: MakersTables): Problem[] {
+  const { temperatures, columns, referenceTemperature, printedStep, outside } = tables;
   const all = new Map<string, Problem>();
-  tables.columns.forEach(({ name: column }, k) => {
+  columns.forEach(({ pressures }, k) => {
+    // As many as there are temperatures, which is checked before.
+    const rows = temperatures.map((temperature, i) => ({ temperature, pressure: pressures[i] as GaugePressure }));
     const problems: Problem[] = [];
-    collect(problems, '', () => needStated(columnOf(tables, column)));
+    collect(problems, '', () => needStated({ rows, referenceTemperature, printedStep, outside }));
     for (const one of problems) {
       const path = one.path.replace(/^(rows\[\d+\])\.pressure$/, `$1.pressures[${k}]`);
       all.set(`${one.code} ${path}`, { ...one, path });
@@ -184,7 +187,7 @@ function columnAt(
   }
   const problems: Problem[] = [];
   const found = collect(problems, '', () => columnOf(tables, column));
-  // The core calls the column's name `name`; in a document it is the field `column`.
-  failIfAny(problems.map((one) => (one.path === 'name' ? { ...one, path: 'column' } : one)));
+  // The table is sound, so that it is the column's name; in a document that is the field `column`.
+  failIfAny(problems.map((one) => ({ ...one, path: 'column' })));
   return found as MakersTable;
 }

@@ -24,6 +24,7 @@ import {
   barOf,
   celsius,
   GIVEN,
+  pointOf,
   readingWith,
   reads,
   specBy,
@@ -330,5 +331,25 @@ describe('the allowable pressure', () => {
     const stop = at40 + pressureDifference(1.5, 'bar').pascals;
     expect(stopOf(charge(allowing(stop), reads(130))).pressure.pascals).toBe(stop);
     expect(moved(charge(allowing(neighbour(stop, -1)), reads(130))).stop).toMatchObject({ action: 'withheld' });
+  });
+});
+
+describe('on the limit itself', () => {
+  // At the temperature and the ambient of the manual, where what it states holds to the bit.
+  const at = (p_bar: number): Reading => reads(p_bar, { temperature: celsius(20), ambient: standardAtmosphere });
+
+  test('the upper limit is in the band: venting may stop at a mark there', () => {
+    const spec = specOf(151.5, 20, {
+      ambient: standardAtmosphere,
+      tolerance: { minimum: pointOf(151.2, 20), maximum: pointOf(152, 20) },
+    });
+    expect(stopOf(charge(spec, at(160))).mark).toEqual({ value: '152', unit: 'bar' });
+  });
+
+  test('a target that is allowed just so needs no caution', () => {
+    const codes = (allowable: number): string[] =>
+      check(specOf(140, 20, { ambient: standardAtmosphere, allowable: bar(allowable) }), at(140)).cautions.map(({ code }) => code); // prettier-ignore
+    expect(codes(140)).not.toContain('target above the allowable pressure');
+    expect(codes(140)).not.toContain('reading above the allowable pressure');
   });
 });

@@ -2,7 +2,17 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { reportRound } from 'isochore/record';
 import { CORRUPTIONS, EVERY_EV, EVERY_FI, ev, fi, type Corruption, type Said } from '../support/corruptions.js';
-import { exampleRound, expectSound, keysOf, NOTHING, put, refusalOf, reportRest } from '../support/round.js';
+import { expectHeld } from '../support/held.js';
+import {
+  exampleRound,
+  expectSound,
+  keysOf,
+  NOTHING,
+  put,
+  refusalOf,
+  reportRest,
+  roundWithoutSupply,
+} from '../support/round.js';
 
 const codesAt = (puts: readonly (readonly [string, unknown])[]): string[] => {
   const round = exampleRound();
@@ -135,6 +145,38 @@ describe('many things wrong at once: all of them are listed', () => {
     });
   }
 
+  /** Rows that bear on nothing of each other, as many as there are, until none is left. */
+  function together(rows: readonly Corruption[]): Corruption[][] {
+    if (rows.length === 0) return [];
+    const found = compatible(rows);
+    const some = found.length > 0 ? found : rows.slice(0, 1);
+    return [some, ...together(rows.filter((row) => !some.includes(row)))];
+  }
+
+  test('each of them, beside as many others as there can be', () => {
+    // Under another name it is another that the problems are about.
+    const some = combined.filter(({ puts }) => puts.every(([path]) => !path.endsWith('.name')));
+    const rounds = [...together(some), ...CORRUPTIONS.filter((row) => !some.includes(row)).map((row) => [row])];
+    expect(rounds.flat()).toHaveLength(CORRUPTIONS.length);
+    const whole: string[] = [];
+    for (const rows of rounds) {
+      const round = roundWithoutSupply();
+      for (const [path, value] of rows.flatMap(({ puts }) => puts)) put(round, keysOf(path), value);
+      const { problems, problemsFound, notJudged } = reportRest(round);
+      const listed = problems.map(({ code, path, about = '' }) => `${code} ${path} ${about}`);
+      const wanted = rows.flatMap(({ said }) => said.map(({ code, path, about = '' }) => `${code} ${path} ${about}`));
+      expect(listed.sort()).toEqual(wanted.sort());
+      expect(problemsFound).toBe(wanted.length);
+      const lost = new Set(rows.flatMap((row) => row.notJudged));
+      expect(notJudged.map(({ path }) => path).sort()).toEqual([...lost].sort());
+      whole.push(
+        ...problems.map(({ code, path, found, values }) => `${code} ${path}: ${found} ${JSON.stringify(values)}`),
+      );
+    }
+    // What was found and the values of what is wanted, by which people know what to do. The words stand elsewhere.
+    expectHeld([...new Set(whole)].sort(), 'said.txt');
+  });
+
   test('whichever', { timeout: 60_000 }, () => {
     const order = [...EVERY_EV, ...EVERY_FI];
     let most = 0;
@@ -156,35 +198,5 @@ describe('many things wrong at once: all of them are listed', () => {
       { numRuns: 150 },
     );
     expect(most).toBeGreaterThan(10);
-  });
-});
-
-describe('more problems than are listed', () => {
-  function withProblems(count: number): unknown {
-    const { version, instruments, specifications, groups } = exampleRound();
-    const accumulators = Array.from({ length: count }, (_, i) => ({ name: `A ${i}`, visit: [] }));
-    return { version, instruments, specifications, groups: [...groups, { ...groups[0], name: 'More', accumulators }] };
-  }
-
-  test('the list ends at a thousand, the count does not, and what was sound is judged', () => {
-    const report = reportRest(withProblems(1500));
-    expect(report.problems).toHaveLength(1000);
-    expect(report.problemsFound).toBe(1500);
-    expect(report.complete).toBe('partial');
-    expect(report.accumulators).toHaveLength(16);
-    expect(report.notJudged).toHaveLength(1500);
-    expectSound(report);
-  });
-
-  test('a refusal says how many there are, last', () => {
-    const problems = refusalOf(() => reportRound(withProblems(1001), { problems: 'refuse the round' }));
-    expect(problems).toHaveLength(1001);
-    expect(problems.at(-1)).toMatchObject({ code: 'more problems', path: '$', found: '1001 problems' });
-  });
-
-  test('a thousand are all listed, and nothing is added', () => {
-    const problems = refusalOf(() => reportRound(withProblems(1000), { problems: 'refuse the round' }));
-    expect(problems).toHaveLength(1000);
-    expect(new Set(problems.map(({ code }) => code))).toEqual(new Set(['too short']));
   });
 });

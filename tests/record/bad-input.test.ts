@@ -1,11 +1,11 @@
 import { inWords, type Problem, type Words } from 'isochore';
 import { describe, expect, test } from 'vitest';
-import { reportRound, reportRoundText, RoundShape, type Round, type RoundReport, type When } from 'isochore/record';
+import { reportRound, reportRoundText, RoundShape, type RoundReport, type When } from 'isochore/record';
 import * as catalogue from '../../src/basis/problem.js';
 import { CORRUPTIONS, ev, fi, type Corruption } from '../support/corruptions.js';
 import {
   at,
-  exampleRound,
+  roundWithoutSupply,
   expectInShape,
   expectSound,
   jsonPath,
@@ -26,17 +26,10 @@ const TEXTS: Words = {
   problems: Object.fromEntries(Object.values(catalogue).map(({ code, ...text }) => [code, text])),
 };
 
-/** The round of the examples without gas and rig, of which a plan takes as long as all the rest: filling.test.ts has these. */
-function withoutSupply(): Round {
-  const round = exampleRound();
-  delete round.supply;
-  return round;
-}
-
-const good = reportRest(withoutSupply());
+const good = reportRest(roundWithoutSupply());
 
 function corrupted({ puts }: Corruption): unknown {
-  const round = withoutSupply();
+  const round = roundWithoutSupply();
   for (const [path, value] of puts) put(round, keysOf(path), value);
   return round;
 }
@@ -82,14 +75,14 @@ describe('one thing wrong: what is said of it, and what it keeps from being judg
 });
 
 test('a decimal comma is explained', () => {
-  const round = exampleRound();
+  const round = roundWithoutSupply();
   put(round, keysOf(`${ev(1)}.visit[0].pressure.value`), '141,3');
   expect(reportRest(round).problems[0]?.remedy).toContain('point');
 });
 
 describe('an unknown version: nothing is judged, nothing else is looked for', () => {
   test.each([[2], ['1'], [1.5], [null], [[1]], [Number.NaN], [NOTHING]])('%o', (version) => {
-    const round = exampleRound();
+    const round = roundWithoutSupply();
     put(round, ['version'], version);
     put(round, ['groups', 0, 'name'], 5);
     const report = reportRest(round);
@@ -139,20 +132,20 @@ describe('the order and the times of a visit, where they are right', () => {
     ],
     ['no reading as left', [['[2].role', 'settled']]],
   ] as const)('%s', (_title, puts) => {
-    const round = exampleRound();
+    const round = roundWithoutSupply();
     for (const [place, value] of puts) put(round, keysOf(readings + place), value);
     expect(reportRest(round).problems).toEqual([]);
   });
 
   test('a leap day', () => {
-    const round = exampleRound();
+    const round = roundWithoutSupply();
     put(round, ['groups', 0, 'drainedAt'], '2024-02-29T08:00:00Z');
     put(round, keysOf(`${readings}[0].at`), '2024-02-29T09:00:00Z');
     expect(reportRest(round).problems).toEqual([]);
   });
 
   test('a hundred readings are not too many', () => {
-    const round = exampleRound();
+    const round = roundWithoutSupply();
     const first = at(round, keysOf(`${ev(1)}.visit[0]`));
     const later = { ...(first as object), role: 'settled' };
     put(round, keysOf(`${ev(1)}.visit`), [first, ...Array.from({ length: 99 }, () => later)]);
@@ -168,7 +161,7 @@ describe('what somebody else wrote is quoted safely', () => {
     ['the same, one on', `${'n'.repeat(79)}\u{1F600}${'n'.repeat(50)}`],
     ['control characters', '\u0000\u001b[31m\n\u0085'],
   ])('%s', (_title, name) => {
-    const round = exampleRound();
+    const round = roundWithoutSupply();
     put(round, ['groups', 0, 'specification'], name);
     put(round, ['groups', 1, 'gaugeStep', 'unit'], name);
     put(round, ['groups', 1, 'accumulators', 0, 'visit', 0, 'pressure', 'value'], name);
@@ -189,7 +182,7 @@ describe('what to do about problems must be said', () => {
     '%o',
     (when) => {
       const refused = { code: 'unknown word', path: 'when.problems' };
-      expect(refusalOf(() => reportRound(exampleRound(), when as When))).toMatchObject([refused]);
+      expect(refusalOf(() => reportRound(roundWithoutSupply(), when as When))).toMatchObject([refused]);
       expect(refusalOf(() => reportRoundText('', when as When))).toMatchObject([refused]);
     },
   );
@@ -206,13 +199,43 @@ describe('a field that is there but undefined, as JavaScript may leave it, is a 
     ['$.specifications[0].tolerance.below'],
     ['$.title'],
   ])('%s', (path) => {
-    const without = exampleRound();
+    const without = roundWithoutSupply();
     put(without, keysOf(path), NOTHING);
-    const round = exampleRound();
+    const round = roundWithoutSupply();
     put(round, keysOf(path), undefined);
     const report = reportRest(round);
     expectSound(report);
     expect(report).toStrictEqual(reportRest(without));
+  });
+});
+
+describe('more problems than are listed', () => {
+  function withProblems(count: number): unknown {
+    const { version, instruments, specifications, groups } = roundWithoutSupply();
+    const accumulators = Array.from({ length: count }, (_, i) => ({ name: `A ${i}`, visit: [] }));
+    return { version, instruments, specifications, groups: [...groups, { ...groups[0], name: 'More', accumulators }] };
+  }
+
+  test('the list ends at a thousand, the count does not, and what was sound is judged', () => {
+    const report = reportRest(withProblems(1500));
+    expect(report.problems).toHaveLength(1000);
+    expect(report.problemsFound).toBe(1500);
+    expect(report.complete).toBe('partial');
+    expect(report.accumulators).toHaveLength(16);
+    expect(report.notJudged).toHaveLength(1500);
+    expectSound(report);
+  });
+
+  test('a refusal says how many there are, last', () => {
+    const problems = refusalOf(() => reportRound(withProblems(1001), { problems: 'refuse the round' }));
+    expect(problems).toHaveLength(1001);
+    expect(problems.at(-1)).toMatchObject({ code: 'more problems', path: '$', found: '1001 problems' });
+  });
+
+  test('a thousand are all listed, and nothing is added', () => {
+    const problems = refusalOf(() => reportRound(withProblems(1000), { problems: 'refuse the round' }));
+    expect(problems).toHaveLength(1000);
+    expect(new Set(problems.map(({ code }) => code))).toEqual(new Set(['too short']));
   });
 });
 

@@ -1,29 +1,23 @@
 // A round with a rule: each reading is judged by `assess` where all is stated that it needs, and by `check` where not.
 import {
-  absolute,
   assess,
   check,
   gauge,
-  nitrogen,
   pressureDifference,
   slips,
   slipText,
-  specification,
   temperature,
-  temperatureDifference,
   together,
   uncertaintyText,
   valueIn,
-  volume,
   why,
   type Instruments,
   type Reading,
-  type Rule,
-  type Specification,
 } from 'isochore';
 import { orderFor, reportRound, reverify, type Round, type RoundReport } from 'isochore/record';
 import { describe, expect, test } from 'vitest';
-import { exampleRound, expectSound, keysOf, NOTHING, put, reportRest } from '../support/round.js';
+import { bar, INSTRUMENTS, kelvin, reads, RULE, SPEC } from '../support/exhaust-valves.js';
+import { roundWithoutSupply, expectSound, keysOf, NOTHING, put, reportRest } from '../support/round.js';
 
 type Accumulator = RoundReport['accumulators'][number];
 
@@ -32,62 +26,11 @@ function named(from: RoundReport, name: string): Accumulator {
 }
 
 function changed(...puts: readonly (readonly [string, unknown])[]): RoundReport {
-  const round = exampleRound();
+  const round = roundWithoutSupply();
   for (const [path, value] of puts) put(round, keysOf(path), value);
   const report = reportRest(round);
   expect(report.problems).toEqual([]);
   return report;
-}
-
-const bar = (value: number) => pressureDifference(value, 'bar');
-const kelvin = (value: number) => temperatureDifference(value, 'K');
-
-// The specification, the instruments and the rule of the exhaust valves in examples/round.json, by hand.
-const SPEC: Specification = specification({
-  gas: nitrogen,
-  precharge: { pressure: gauge(140, 'bar'), temperature: temperature(20, '°C') },
-  ambient: absolute(1013.25, 'hPa'),
-  tolerance: { plusMinus: bar(2), applies: 'at the measured temperature' },
-  separator: 'diaphragm',
-  gasVolume: volume(5, 'L'),
-  allowable: gauge(210, 'bar'),
-  settling: { allowance: bar(1.5), minutes: 5 },
-});
-
-const INSTRUMENTS: Instruments = {
-  gauge: {
-    type: 'digital gauge',
-    fullScale: gauge(250, 'bar'),
-    accuracy: {
-      certificate: { correction: bar(0), expandedUncertainty: bar(0.4), coverageFactor: 2, due: '2026-11-30' },
-    },
-    temperature: { is: temperature(31, '°C'), from: temperature(20, '°C'), percentOfSpanPerKelvin: 0.005 },
-  },
-  thermometer: {
-    type: 'contact thermometer',
-    accuracy: { limit: kelvin(0.5) },
-    step: kelvin(0.5),
-    shellToGas: kelvin(1),
-  },
-  barometer: { limit: pressureDifference(2, 'hPa') },
-  printed: { pressure: bar(1), temperature: kelvin(0), ambientLimit: pressureDifference(30, 'hPa') },
-  modelErrorCorrelation: 0,
-  vessel: { linearExpansion_per_K: 12e-6, limit_per_K: 1e-6, treated: 'as uncertainty' },
-  readings: 1,
-  on: '2026-03-14',
-};
-const RULE: Rule = { acceptance: 'guarded acceptance', risk: { below: 0.05, above: 0.1 } };
-
-function reads(p: number, T = 40): Reading {
-  return {
-    pressure: gauge(p, 'bar'),
-    temperature: temperature(T, '°C'),
-    ambient: absolute(1008, 'hPa'),
-    gaugeStep: { step: 1, unit: 'bar' },
-    oilSide: 'drained, zero verified',
-    gasInside: 'nitrogen',
-    minutesAtRest: 45,
-  };
 }
 
 const EV1 = '$.groups[0].accumulators[0].visit[0]';
@@ -215,6 +158,28 @@ describe('where all is stated, a report says what assess says', () => {
     });
   });
 
+  test('a digital gauge by its data sheet, and a dial gauge by its limit of error', () => {
+    const fullScale = { value: 250, unit: 'bar', basis: 'gauge' };
+    const sheet = { percentOfReading: 0.1, percentOfSpan: 0.05, digits: 2 };
+    const digital = { type: 'digital gauge', fullScale, accuracy: sheet, temperatureInfluence: 'not known' };
+    expectAssessed(named(withEv1(152, ['$.instruments[0].characteristics', digital]), 'EV 1').asFound, reads(152), {
+      ...INSTRUMENTS,
+      gauge: { type: 'digital gauge', fullScale: gauge(250, 'bar'), accuracy: sheet, temperature: 'not known' },
+    });
+    const limit = { value: 1, unit: 'bar', basis: 'difference' };
+    const dial = { type: 'dial gauge', fullScale, accuracy: { limit }, zero: 'without stop pin' };
+    expectAssessed(named(withEv1(152, ['$.instruments[0].characteristics', dial]), 'EV 1').asFound, reads(152), {
+      ...INSTRUMENTS,
+      gauge: {
+        type: 'dial gauge',
+        fullScale: gauge(250, 'bar'),
+        accuracy: { limit: bar(1) },
+        zero: 'without stop pin',
+        temperature: temperature(31, '°C'),
+      },
+    });
+  });
+
   test('counts decisions of readings as found', () => {
     const report = changed();
     const outcomes = report.accumulators.flatMap(({ asFound }) => asFound.decision?.outcome ?? []);
@@ -238,6 +203,48 @@ describe('what a decision does to the work', () => {
     for (const { text } of ways) expect(text).not.toMatch(/[{}]/);
   });
 
+  test.each([
+    // Shown to 0.1 bar, of a thermometer as it is, or of one that leaves the gauge the largest.
+    [0.2, 0.1, [], ['better thermometer', 'more settling']],
+    [1, 1, [0.1, 0.1, 0.1], ['better gauge', 'finer class']],
+    [0.2, 2, [0.1, 0.1, 0.1], ['repeats']],
+    [2, 2, [0.1, 0.1, 0.1], ['nothing alone']],
+  ] as const)('expanded uncertainty %d bar, step %d bar: each way says its size', (U, step, sharp, codes) => {
+    const felt = ['accuracy.limit.value', 'step.value', 'shellToGas.value'];
+    const { asFound } = named(
+      withEv1(
+        151.5,
+        ['$.instruments[0].characteristics.accuracy.expandedUncertainty.value', U],
+        ['$.groups[0].gaugeStep.value', step],
+        ...sharp.map((value, i) => [`$.instruments[3].characteristics.${felt[i] ?? ''}`, value] as const),
+      ),
+      'EV 1',
+    );
+    const { decision } = asFound;
+    const settling = (decision !== undefined && 'settling' in decision ? decision.settling : undefined) ?? expect.fail('decided'); // prettier-ignore
+    const { ways, gaugeLimit, accuracyClass, thermometerLimit, shellToGas, readings } = settling;
+    expect(ways.map(({ code }) => code)).toEqual(codes);
+    // Rounded down to what can be read: a larger limit would settle nothing.
+    const down = (limit: unknown): string =>
+      typeof limit === 'object' ? (Math.floor((limit as { value: number }).value * 10) / 10).toFixed(1) : '-';
+    const sizes: Readonly<Record<string, string>> = {
+      'better gauge': `${down(gaugeLimit)} bar or less`,
+      'finer class': `class ${accuracyClass} or`,
+      'better thermometer': `${down(thermometerLimit)} K or less`,
+      'more settling': `within ${down(shellToGas)} K of`,
+      repeats: `mean of ${readings} readings`,
+      'nothing alone': 'no single change',
+    };
+    for (const { code, text } of ways) expect(text).toContain(sizes[code]);
+  });
+
+  test('on the limit itself nothing settles it, however sharp', () => {
+    const on = (bar: number) => ({ pressure: { value: bar, unit: 'bar', basis: 'gauge' }, temperature: { value: 40, unit: '°C' } }); // prettier-ignore
+    const limits = ['$.specifications[0].tolerance', { minimum: on(151), maximum: on(155) }] as const;
+    const { decision } = named(withEv1(151, limits, ['$.groups[0].ambient.value', 1013.25]), 'EV 1').asFound;
+    expect(decision).toMatchObject({ outcome: 'inconclusive', settling: { standard: 'nothing', gaugeLimit: 'no gauge' } }); // prettier-ignore
+  });
+
   test('nothing is vented on a doubt, and then there is no work but reading', () => {
     const rejecting = ['$.rule.acceptance', 'guarded rejection'] as const;
     const doubtful = named(withEv1(155, rejecting), 'EV 1');
@@ -249,6 +256,16 @@ describe('what a decision does to the work', () => {
     expect(state(143)).toBe('work needed');
   });
 
+  test('over its limit, and yet perhaps not over its target: nothing is vented, and it is read again', () => {
+    const simple = ['$.rule.acceptance', 'simple acceptance'] as const;
+    const coarse = ['$.instruments[0].characteristics.accuracy.expandedUncertainty.value', 6] as const;
+    const doubtful = named(withEv1(155, simple, coarse), 'EV 1');
+    expect(doubtful.asFound.decision).toMatchObject({ outcome: 'overcharged', direction: 'not certain' });
+    expect(doubtful.asFound.charge).toMatchObject({ action: 'withheld', because: ['not conclusive'] });
+    expect(doubtful.state).toBe('read again');
+    expect(state(155, simple)).toBe('work needed');
+  });
+
   test('without evidence the verdict decides', () => {
     expect(state(0)).toBe('work needed');
     expect(state(152, [`${EV1}.oilSide`, 'not known'])).toBe('read again');
@@ -258,6 +275,10 @@ describe('what a decision does to the work', () => {
     const safe = named(withEv1(155, ['$.specifications[0].allowable.value', 154]), 'EV 1');
     expect(safe.asFound.cautions).toContain('reading above the allowable pressure');
     expect(safe.state).toBe('work needed');
+    // Near its limit it would be read again.
+    const near = ['$.groups[0].gaugeStep.value', 0.1] as const;
+    expect(state(154.4, near)).toBe('read again');
+    expect(state(154.4, near, ['$.specifications[0].allowable.value', 153])).toBe('work needed');
   });
 
   test('where the accuracy of the gauge does not hold nothing is decided: read again', () => {
@@ -284,7 +305,7 @@ describe('what a decision does to the work', () => {
   });
 
   test('a reading beyond the end of its scale is asked what it was meant as, with a rule and without', () => {
-    const alone = exampleRound();
+    const alone = roundWithoutSupply();
     delete alone.rule;
     put(alone, keysOf('$.groups[0].accumulators[0].visit[0].pressure.value'), 2213);
     for (const report of [withEv1(2213), reportRest(alone)]) {
@@ -312,6 +333,16 @@ describe('what a decision does to the work', () => {
   });
 });
 
+test('a correction that leads below vacuum is said of the reading that it corrects', () => {
+  const round = roundWithoutSupply();
+  put(round, keysOf('$.instruments[0].characteristics.accuracy.correction.value'), -40);
+  put(round, keysOf(`${EV1}.pressure.value`), 30);
+  const { problems, notJudged } = reportRest(round);
+  const path = `${EV1}.pressure`;
+  expect(problems).toMatchObject([{ code: 'gauge below vacuum', path, about: 'EV 1' }]);
+  expect(notJudged).toMatchObject([{ name: 'EV 1' }]);
+});
+
 describe('where something is lacking', () => {
   test.each([
     ['$.groups[0].instruments.pressure', 'gauge not named'],
@@ -334,6 +365,35 @@ describe('where something is lacking', () => {
     expectSound(report);
   });
 
+  test('says where what it does take was stated, and nothing of what was not', () => {
+    const stated = (report: RoundReport): object => named(report, 'EV 1').asFound.reading.stated;
+    const whole = { temperature: 'for the reading', ambient: 'for the group', gaugeStep: 'for the group' };
+    const hour = { gaugeTemperature: 'for the group', ambientLimit: 'for the group', readings: 'for the group' };
+    expect(stated(changed())).toEqual({ ...whole, ...hour });
+    const nothing = (['gaugeTemperature', 'ambientLimit', 'readings'] as const).map((field) => [`$.groups[0].${field}`, NOTHING] as const); // prettier-ignore
+    expect(stated(changed(...nothing))).toEqual(whole);
+    const own = { ambientLimit: 'for the reading', readings: 'for the reading' };
+    const limit = { value: 5, unit: 'hPa', basis: 'difference' };
+    expect(stated(changed([`${EV1}.ambientLimit`, limit], [`${EV1}.readings`, 2]))).toEqual({
+      ...whole,
+      ...hour,
+      ...own,
+    });
+  });
+
+  test.each([
+    ['gaugeTemperature', { value: 31, unit: 'bar' }],
+    ['gaugeTemperature', { value: 2001, unit: 'K' }],
+    ['ambientLimit', { value: -1, unit: 'hPa', basis: 'difference' }],
+    ['readings', 0],
+  ])('but not where it is stated wrongly for the group: %s, %j', (field, value) => {
+    const round = roundWithoutSupply();
+    put(round, keysOf(`$.groups[0].${field}`), value);
+    const { problems, notJudged } = reportRest(round);
+    expect(problems.map(({ path }) => path)).toEqual([`$.groups[0].${field}`]);
+    expect(notJudged.map(({ group }) => group)).toEqual(Array.from({ length: 8 }, () => 'Exhaust valves'));
+  });
+
   test('a digital gauge of whose temperature nothing is known needs none', () => {
     const influence = ['$.instruments[0].characteristics.temperatureInfluence', 'not known'] as const;
     const { asFound } = named(changed(influence, ['$.groups[0].gaugeTemperature', NOTHING]), 'EV 1');
@@ -348,6 +408,28 @@ describe('where something is lacking', () => {
       expect(Object.hasOwn(asFound, 'decision')).toBe(false);
     }
   });
+});
+
+test('each code of uncertainty that a reading names has its words in the report, and no other', () => {
+  const pinned = {
+    type: 'dial gauge',
+    fullScale: { value: 250, unit: 'bar', basis: 'gauge' },
+    accuracy: { accuracyClass: 1 },
+    zero: 'with stop pin',
+  };
+  const lost = ['$.specifications[1].vessel', NOTHING] as const;
+  for (const report of [withEv1(151), withEv1(20, ['$.instruments[0].characteristics', pinned]), withEv1(0, lost)]) {
+    const readings = report.accumulators.flatMap(({ asFound, asLeft }) => (asLeft === 'not read' ? [asFound] : [asFound, asLeft])); // prettier-ignore
+    const codes = readings.flatMap(({ uncertainty, decision }) => [
+      ...(uncertainty?.outcome === 'stated' ? [...uncertainty.largest.map(({ code }) => code), ...uncertainty.notCounted] : []), // prettier-ignore
+      ...(uncertainty?.outcome === 'not covered' ? [uncertainty.because] : []),
+      ...(uncertainty?.outcome === 'not stated' ? uncertainty.lacking : []),
+      ...(decision !== undefined && 'because' in decision ? [decision.because] : []),
+      ...(decision !== undefined && 'settling' in decision ? [decision.settling?.largest] : []),
+    ]);
+    expect(new Set(report.terms?.map(({ code }) => code))).toEqual(new Set(codes));
+    expect(report.terms).toHaveLength(new Set(codes).size);
+  }
 });
 
 describe('slips', () => {
@@ -389,6 +471,21 @@ describe('slips', () => {
     expectSound(stands);
   });
 
+  test('are asked of a reading over its band too: a temperature in °C said to be in °F', () => {
+    const { asFound } = named(changed([`${EV1}.temperature`, { value: 40, unit: '°F' }]), 'EV 1');
+    expect(asFound.outcome).toBe('overcharged');
+    const slip = { code: 'unit of temperature', number: 40, stated: '°F', readAs: '°C' };
+    expect(asFound.slips?.map(({ slips }) => slips[0])).toContainEqual(expect.objectContaining(slip));
+  });
+
+  test('are asked of one that reads empty: bars said to be kilopascals', () => {
+    const kPa = (value: number, basis: string) => ({ value, unit: 'kPa', basis });
+    const { asFound } = named(changed([`${EV1}.pressure`, kPa(152.6, 'gauge')], [`${EV1}.gaugeStep`, kPa(1, 'difference')]), 'EV 1'); // prettier-ignore
+    expect(asFound.outcome).toBe('gas side empty');
+    const slip = { code: 'unit of pressure', number: 152.6, stated: 'kPa', readAs: 'bar' };
+    expect(asFound.slips?.map(({ slips }) => slips[0])).toContainEqual(expect.objectContaining(slip));
+  });
+
   test('are not asked of a reading in its band', () => {
     expect(Object.hasOwn(named(changed(), 'EV 1').asFound, 'slips')).toBe(false);
   });
@@ -397,7 +494,7 @@ describe('slips', () => {
 describe('the round as a whole', () => {
   /** Ten accumulators, read 2 % too high: by a gauge in kgf/cm2 that was taken for one in bar. One of them leaks. */
   function shifted(rule = true): Round {
-    const round = exampleRound();
+    const round = roundWithoutSupply();
     const [group] = round.groups;
     const [first] = group?.accumulators ?? [];
     if (group === undefined || first === undefined) throw new Error('the example is empty');
@@ -437,6 +534,16 @@ describe('the round as a whole', () => {
     expectSound(report);
   });
 
+  test('where nothing is common to them, none is said to be left unexplained', () => {
+    const round = shifted();
+    const off = [2, -2, 3, -3, 1, -1, 2, -2, 0, -12];
+    round.groups[0]?.accumulators.forEach(({ visit: [first] }, i) => {
+      if (first !== undefined) put(first, ['pressure', 'value'], 152 + (off[i] ?? 0));
+    });
+    const [whole] = reportRest(round).together ?? [];
+    expect(whole).toMatchObject({ outcome: 'no common shift', readings: 10, candidates: [], notExplained: [] });
+  });
+
   test('by each gauge and thermometer; of those without evidence nothing counts', () => {
     const report = changed();
     const given = report.together?.map(({ gauge: name, readings, leftOut, outcome }) => [
@@ -461,7 +568,7 @@ test('words of one’s own stand for all of it, and change nothing but words', (
     ['$.groups[0].accumulators[2].visit[0].temperature.value', 104],
     ['$.groups[0].accumulators[2].visit[0].pressure.value', 152],
   ] as const;
-  const round = exampleRound();
+  const round = roundWithoutSupply();
   for (const [path, value] of puts) put(round, keysOf(path), value);
   const words = {
     uncertainty: { 'gauge not characterised': '«unbekannt»', gauge: '«Genauigkeit»' },

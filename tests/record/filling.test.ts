@@ -6,16 +6,20 @@ import {
   gauge,
   nitrogen,
   pressureDifference,
+  specification,
   supplyText,
   temperature,
   valueIn,
   volume,
+  whereToStop,
   absolute,
   type Bottle,
+  type Reading,
 } from 'isochore';
 import {
   recall,
   reportRound,
+  reportRoundText,
   reverify,
   RoundReportShape,
   RoundShape,
@@ -24,6 +28,7 @@ import {
 } from 'isochore/record';
 import { describe, expect, test } from 'vitest';
 import { exampleRound, expectSound, keysOf, NOTHING, put, reportRest } from '../support/round.js';
+import { smallRound } from '../support/small-round.js';
 
 type Filling = NonNullable<RoundReport['filling']>;
 
@@ -128,6 +133,58 @@ describe('the plan', () => {
       expect(settled.adiabatic.value).toBeLessThan(Number(settled.isothermal.value));
   });
 
+  test('of a bottle that fills several, as the one before has left it', () => {
+    // The bottle that fills EV 2 has filled FI 2 before.
+    const named = filling.steps.find(({ name }) => name === 'EV 2')?.bottle;
+    const order = filling.steps.filter(({ bottle }) => bottle === named);
+    expect(order.map(({ name }) => name).slice(0, 2)).toEqual(['FI 2', 'EV 2']);
+    const spec = specification({
+      gas: nitrogen,
+      precharge: { pressure: gauge(140, 'bar'), temperature: temperature(20, '°C') },
+      ambient: absolute(1013.25, 'hPa'),
+      tolerance: { plusMinus: pressureDifference(2, 'bar'), applies: 'at the measured temperature' },
+      separator: 'diaphragm',
+      gasVolume: volume(5, 'L'),
+      allowable: gauge(210, 'bar'),
+      settling: { allowance: pressureDifference(1.5, 'bar'), minutes: 5 },
+    });
+    const reading: Reading = {
+      pressure: gauge(143, 'bar'),
+      temperature: temperature(40, '°C'),
+      ambient: absolute(1008, 'hPa'),
+      gaugeStep: { step: 1, unit: 'bar' },
+      oilSide: 'drained, zero verified',
+      gasInside: 'nitrogen',
+      minutesAtRest: 45,
+    };
+    const settled = (bottle: number | string, degrees = 32): number[] => {
+      const supply = {
+        pressure: gauge(Number(bottle), 'bar'),
+        temperature: temperature(degrees, '°C'),
+        volume: volume(50, 'L'),
+      };
+      const plan = whereToStop(spec, reading, { supply, computedStop: 'not permitted' });
+      return 'steps' in plan ? plan.steps.map((step) => valueIn(step.settled.adiabatic, 'bar')) : [];
+    };
+    const stopsOf = (from: Filling) => from.accumulators.find(({ name }) => name === 'EV 2')?.stops?.steps.map((step) => step.settled.adiabatic.value); // prettier-ignore
+    expect(stopsOf(filling)).toEqual(settled(order[0]?.bottleAfter.value ?? Number.NaN));
+    expect(stopsOf(filling)).not.toEqual(settled(213)); // as it was read
+    expect(stopsOf(filling)).not.toEqual(settled(order[1]?.bottleAfter.value ?? Number.NaN));
+    // From one of its own, at its own temperature, while another has filled FI 2 before.
+    const apart = dropLater(roundWith(['$.supply.bottles[2].temperature.value', 30]));
+    put(apart, keysOf('$.supply.objectives'), ['accumulators completed', 'useful remainder', 'full bottles opened', 'bottles used', 'connections']); // prettier-ignore
+    const other = reportRest(apart).filling ?? expect.fail('no plan');
+    expect(other.steps.map(({ bottle, name }) => `${bottle} ${name}`)).toEqual(['N2-1 FI 2', 'N2-3 EV 2', 'N2-1 FI 6']);
+    expect(stopsOf(other)).toEqual(settled(213, 30));
+  });
+
+  test('with the cautions of a stop that is computed', () => {
+    const causes = (computedStop: string) =>
+      new Set(fillingOf(['$.supply.computedStop', computedStop]).cautions.map(({ cause }) => cause));
+    expect(causes('not permitted')).not.toContain('the stop');
+    expect(causes('permitted by the specification')).toContain('the stop');
+  });
+
   test('is in a report of its shape, which can be judged again', () => {
     expect(RoundShape.safeParse(round).success).toBe(true);
     expect(RoundReportShape.safeParse(report).success).toBe(true);
@@ -227,6 +284,42 @@ describe('the plan', () => {
     expect(filling?.checks?.length).toBeGreaterThan(0);
   });
 
+  test('with a regulator, which needs its difference, and without', () => {
+    const small = smallRound();
+    const ended = (bar: number, regulator: unknown) => {
+      const round = structuredClone(small);
+      put(round, keysOf('$.supply.bottles[0].pressure.value'), bar);
+      put(round, keysOf('$.supply.regulator'), regulator);
+      return reportRest(round).filling?.accumulators.map(({ outcome }) => outcome);
+    };
+    const { target } = reportRest(small).accumulators.find(({ name }) => name === 'S 2')?.asFound ?? expect.fail('S 2');
+    const three = Number(target.value) + 3;
+    expect(ended(three, 'none')).toEqual(['completed']);
+    expect(ended(three, small.supply?.regulator)).not.toEqual(['completed']);
+    expect(ended(three + 10, small.supply?.regulator)).toEqual(['completed']);
+  });
+
+  test('two bottles of one name are both said to share it; a key given twice leaves the plan out', () => {
+    const twice = reportRest(roundWith(['$.supply.bottles[1].name', 'N2-1']));
+    expect(twice.problems.map(({ path, values }) => [path, values])).toEqual(
+      [0, 1].map((i) => [`$.supply.bottles[${i}].name`, { what: 'bottle' }]),
+    );
+    const text = JSON.stringify(exampleRound()).replace(
+      '"computedStop":',
+      '"computedStop":"permitted","computedStop":',
+    );
+    const report = reportRoundText(text, { problems: 'report the rest' });
+    expect(report.problems.map(({ code }) => code)).toEqual(['duplicate key']);
+    expect(Object.hasOwn(report, 'filling')).toBe(false);
+  });
+
+  test('orders nothing where no bottle to order is stated', () => {
+    const without = fillingOf(['$.supply.order', NOTHING]);
+    expect(Object.hasOwn(without, 'order')).toBe(false);
+    expect(Object.hasOwn(fillingOf(), 'order')).toBe(true);
+    expect(without.steps).toEqual(fillingOf().steps);
+  });
+
   test('names what it cannot do', () => {
     const low = fillingOf(['$.supply.bottles[0].pressure.value', 60], ['$.supply.bottles[1].pressure.value', 50], ['$.supply.bottles[2].pressure.value', 90]); // prettier-ignore
     expect(low.accumulators.map(({ outcome, because }) => [outcome, because[0]?.code])).toEqual([
@@ -297,6 +390,21 @@ describe('a supply that is not sound hides nothing else', () => {
     expect(timed.accumulators[1]?.stops?.steps.length).toBeGreaterThan(0);
   });
 
+  test('nor one that only letting gas out comes upon', () => {
+    const round = roundWith(['$.supply.exchange', { timeConstantMinutes: 0, movingMinutes: 2 }]);
+    // Two of the exhaust valves: one with too much gas, and one in its band.
+    round.groups.splice(1);
+    const [first] = round.groups[0]?.accumulators ?? [];
+    if (first === undefined) expect.fail('the example has changed');
+    round.groups[0]?.accumulators.splice(0, 8, first, { ...structuredClone(first), name: 'EV 9' });
+    put(round, keysOf('$.groups[0].accumulators[1].visit[0].pressure.value'), 165);
+    const report = reportRest(round);
+    expect(report.accumulators[1]?.asFound.charge.action).toBe('vent');
+    expect(report.problems.map(({ code, path }) => `${code} ${path}`)).toEqual([
+      'not positive $.supply.exchange.timeConstantMinutes',
+    ]);
+  });
+
   test('bottles of one group of names: the same name in two groups is told apart', () => {
     const round = dropLater(exampleRound());
     put(round, keysOf('$.groups[0].accumulators[1].name'), 'FI 2');
@@ -335,6 +443,61 @@ describe('safety numbers', () => {
   });
 
   // A filling to 10 bar and venting to 1 atm leaves about a tenth: three leave a thousandth.
+  test('of the line, with a regulator and without, with a relief valve and without', () => {
+    const found = (...puts: (readonly [string, unknown])[]) =>
+      reportRest(roundWith(['$.safety.line.bottle.pressure.value', 200], ...puts.map(([field, value]) => [`$.safety.line.${field}`, value] as const)))
+        .safety?.specifications[0]?.ratings?.problems.map(({ code, part, pressure }) => `${part} ${code}: ${pressure.value}`); // prettier-ignore
+    const { line } = exampleRound().safety ?? {};
+    if (line === undefined || line.regulator === 'none' || line.relief === 'none')
+      expect.fail('the example has changed');
+    const bottle = 200;
+    const set = Number(line.regulator.setTo.value);
+    const hose = (limit: number) => ['hose.rating.value', limit] as const;
+    expect(found()).toEqual([]);
+    expect(found(['regulator.inlet.value', 100])).toEqual([`regulator inlet above its rating: ${bottle}`]);
+    // Behind a regulator there is what it is set to, and without one what the bottle has.
+    expect(found(hose(100))).toEqual([`hose above its rating: ${set}`]);
+    expect(found(hose(100), ['regulator', 'none'])).toEqual([`hose above its rating: ${bottle}`]);
+    // Should it fail, a relief valve keeps the pressure of the bottle away.
+    const [between, opens] = [bottle - 5, ['relief.opens.value', bottle - 10] as const];
+    expect(found(hose(between), opens)).toEqual([]);
+    expect(found(hose(between), ['relief', 'none'])).toEqual([
+      `hose above its rating if the pressure is not reduced: ${bottle}`,
+    ]);
+  });
+
+  test('of a line, what is wanted in a vessel is the highest that comes to it: where a filling stops, too', () => {
+    const wanted = (...puts: (readonly [string, unknown])[]) =>
+      reportRest(roundWith(['$.safety.line.regulator.setTo.value', 1], ['$.safety.hottest', NOTHING], ...puts))
+        .safety?.specifications.map(({ ratings }) => ratings?.problems.find(({ part }) => part === 'regulator outlet')?.pressure.value); // prettier-ignore
+    const low = ['$.groups[0].accumulators[0].visit[0].pressure.value', 130] as const;
+    const { charge } = reportRest(roundWith(low)).accumulators[0]?.asFound ?? expect.fail('not judged');
+    const stop =
+      'stop' in charge && 'pressure' in charge.stop ? Number(charge.stop.pressure.value) : expect.fail('no stop');
+    const [first = 0, second] = wanted() ?? [];
+    expect(stop).toBeGreaterThan(Number(first));
+    expect(wanted(low)).toEqual([stop, second]);
+    // When hot it is higher than any stop.
+    const hot = reportRest(roundWith(low)).safety?.specifications[0]?.hot?.pressure.value;
+    expect(Number(hot)).toBeGreaterThan(stop);
+    expect(wanted(low, ['$.safety.hottest', exampleRound().safety?.hottest])?.[0]).toBe(hot);
+    // Withheld, because it is above what the vessel is allowed, it is none.
+    expect(wanted(low, ['$.specifications[0].allowable.value', stop - 0.1])).toEqual([first, second]);
+  });
+
+  test('in the unit of the gauge that the first accumulator of a specification was read with', () => {
+    const other = { value: 0.1, unit: 'MPa', basis: 'difference' };
+    const { safety } = reportRest(roundWith(['$.groups[0].accumulators[7].visit[0].gaugeStep', other]));
+    expect(JSON.stringify(safety?.specifications[0])).not.toContain('MPa');
+    expect(JSON.stringify(safety?.specifications[1])).toContain('MPa');
+  });
+
+  test('where no bottle is stated, the gas of an accumulator alone is released', () => {
+    const releases = (round: Round) => reportRest(round).safety?.releases.map(({ of }) => of);
+    expect(releases(roundWith())).toEqual(['accumulator', 'bottle']);
+    expect(releases(roundWith(['$.supply', NOTHING]))).toEqual(['accumulator']);
+  });
+
   test('a leak test and a purging are those of the core', () => {
     const [first] = safety?.specifications ?? [];
     expect(first?.purge).toMatchObject({ outcome: 'reached', fillings: 3 });

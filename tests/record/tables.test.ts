@@ -71,6 +71,9 @@ function round() {
 
 const rest = (json: unknown) => reportRound(json, { problems: 'report the rest' });
 const said = (json: unknown) => rest(json).problems.map(({ code, path }) => `${code} ${path}`);
+/** The same, with what was found and the values of what is wanted. */
+const told = (json: unknown) =>
+  rest(json).problems.map(({ code, path, found, values }) => `${code} ${path}: ${found} ${JSON.stringify(values)}`);
 
 describe('a maker’s table in a document', () => {
   test('is the target, by the column that the specification names, linear between its rows', () => {
@@ -119,6 +122,16 @@ describe('a maker’s table in a document', () => {
     );
   });
 
+  test('where it refuses the reading as left, the accumulator is not judged, and the place is that of the reading', () => {
+    const json = round();
+    json.groups[0]?.accumulators.splice(0, 2, {
+      name: '1',
+      visit: [reading('as found', 10, 146, 30), reading('settled', 20, 146, 30), reading('as left', 30, 160, 55)],
+    });
+    expect(said(json)).toEqual(['outside the table $.groups[0].accumulators[0].visit[2].temperature']);
+    expect(rest(json)).toMatchObject({ accumulators: [], notJudged: [{ name: '1' }] });
+  });
+
   test('limits may be columns, and the band after charging another one', () => {
     const json = round();
     const limits = {
@@ -148,6 +161,43 @@ describe('a maker’s table in a document', () => {
     expect(one?.asLeft !== 'not read' && one?.asLeft.outcome).toBe('undercharged');
   });
 
+  test('the band after charging holds for a reading as left only where gas was missing, or was moved', () => {
+    const visit = (...roles: (readonly [string, number])[]) => {
+      const json = round();
+      json.specifications[0] = {
+        ...specificationOf('type A'),
+        toleranceAfterCharging: { plusMinus: apart(0.5), applies: 'at the measured temperature' },
+      };
+      json.groups[0]?.accumulators.splice(0, 2, {
+        name: '1',
+        visit: roles.map(([role, bar], i) => reading(role, 10 + 20 * i, bar, 20, i === 0 ? 30 : 15)),
+      });
+      const [one] = rest(json).accumulators;
+      return one?.asLeft === 'not read' ? undefined : one?.asLeft.band.lower;
+    };
+    expect(visit(['as found', 139], ['as left', 139])).toEqual(gaugeBar(138));
+    expect(visit(['as found', 130], ['as left', 139])).toEqual(gaugeBar(139.5));
+    expect(visit(['as found', 139], ['after filling', 141], ['as left', 140])).toEqual(gaugeBar(139.5));
+  });
+
+  test('gas that was missing and is there has moved: it cannot have rested longer than since; any other can', () => {
+    const rested = (found: number, left: number, minutes: number) => {
+      const json = round();
+      json.groups[0]?.accumulators.splice(0, 2, {
+        name: '1',
+        visit: [reading('as found', 10, found, 20, 100), reading('as left', 30, left, 20, minutes)],
+      });
+      return told(json);
+    };
+    expect(rested(130, 140, 20)).toEqual([]);
+    expect(rested(130, 140, 20.1)).toEqual([
+      'rest contradicts readings $.groups[0].accumulators[0].visit[1].minutesAtRest: 20.1 min {"most":"20"}',
+    ]);
+    expect(rested(140, 140, 100)).toEqual([]);
+    expect(rested(130, 130, 100)).toEqual([]);
+    expect(rested(140, 130, 100)).toEqual([]);
+  });
+
   test('a nominal point that disagrees with the table is a caution', () => {
     const json = round();
     json.specifications[0] = {
@@ -164,39 +214,87 @@ describe('what is wrong with a table is said once, with its place', () => {
     const changed = table();
     change(changed);
     json.tables[0] = changed;
-    return said(json);
+    return told(json);
   };
   test.each<[string, (t: ReturnType<typeof table>) => void, string]>([
     [
       'unsorted',
       (t) => t.rows.splice(0, 2, ...t.rows.slice(0, 2).reverse()),
-      'rows out of order $.tables[0].rows[1].temperature',
+      'rows out of order $.tables[0].rows[1].temperature: 273.15 K after 293.15 K {}',
     ],
     [
       'a temperature twice',
       (t) => (t.rows[1] = { ...t.rows[1], temperature: celsius(0), pressures: t.rows[1]?.pressures ?? [] }),
-      'rows out of order $.tables[0].rows[1].temperature',
+      'rows out of order $.tables[0].rows[1].temperature: 273.15 K after 273.15 K {}',
     ],
     [
       'a pressure that falls',
       (t) => (t.rows[2] = { temperature: celsius(40), pressures: [gaugeBar(139), gaugeBar(109)] }),
-      'rows out of order $.tables[0].rows[2].pressures[0]',
+      'rows out of order $.tables[0].rows[2].pressures[0]: 139 bar gauge after 140 bar gauge {}',
     ],
-    ['one row', (t) => t.rows.splice(1), 'too short $.tables[0].rows'],
+    ['one row', (t) => t.rows.splice(1), 'too short $.tables[0].rows: an array {"least":"2","what":"entries"}'],
     [
       'mixed units',
       (t) => (t.rows[1] = { temperature: celsius(20), pressures: [{ ...gaugeBar(14), unit: 'MPa' }, gaugeBar(100)] }),
-      'mixed units $.tables[0].rows[1].pressures[0].unit',
+      'mixed units $.tables[0].rows[1].pressures[0].unit: "MPa" {"first":"\\"bar\\""}',
     ],
-    ['a cell left out', (t) => t.rows[1]?.pressures.pop(), 'cells left out $.tables[0].rows[1].pressures'],
-    ['two columns of one name', (t) => (t.columns = ['type A', 'type A']), 'duplicate name $.tables[0].columns[1]'],
+    [
+      'a cell left out',
+      (t) => t.rows[1]?.pressures.pop(),
+      'cells left out $.tables[0].rows[1].pressures: 1 pressures {"count":"2","other":"column"}',
+    ],
+    [
+      'two columns of one name',
+      (t) => (t.columns = ['type A', 'type A']),
+      'duplicate name $.tables[0].columns[1]: "type A" {"what":"column"}',
+    ],
     [
       'a reference temperature outside',
       (t) => (t.referenceTemperature = celsius(50)),
-      'reference outside the table $.tables[0].referenceTemperature',
+      'reference outside the table $.tables[0].referenceTemperature: 323.15 K {"first":"273.15","last":"313.15"}',
     ],
-    ['a printed step of zero', (t) => (t.printedStep = apart(0)), 'not positive $.tables[0].printedStep'],
-    ['an unknown word for outside', (t) => (t.outside = 'clamp'), 'unknown word $.tables[0].outside'],
+    [
+      'a printed step of zero',
+      (t) => (t.printedStep = apart(0)),
+      'not positive $.tables[0].printedStep: 0 bar difference {}',
+    ],
+    ['a row that is none', (t) => t.rows.splice(1, 1, null as never), 'not an object $.tables[0].rows[1]: null {}'],
+    [
+      'a column whose name is none',
+      (t) => t.columns.splice(1, 1, 5 as never),
+      'not a text $.tables[0].columns[1]: 5 {}',
+    ],
+    ['no column', (t) => t.columns.splice(0), 'too short $.tables[0].columns: an array {"least":"1","what":"entry"}'],
+    ['no row', (t) => t.rows.splice(0), 'too short $.tables[0].rows: an array {"least":"2","what":"entries"}'],
+    [
+      'a decimal comma in a temperature',
+      (t) => t.rows[1]?.temperature && (t.rows[1].temperature.value = '20,5' as never),
+      'not a decimal $.tables[0].rows[1].temperature.value: "20,5" {"most":"40"}',
+    ],
+    [
+      'a decimal comma in a pressure',
+      (t) => t.rows[1]?.pressures[1] && (t.rows[1].pressures[1].value = '100,5' as never),
+      'not a decimal $.tables[0].rows[1].pressures[1].value: "100,5" {"most":"40"}',
+    ],
+    [
+      'temperatures in two units',
+      (t) => t.rows[2]?.temperature && (t.rows[2].temperature = { value: 313.15, unit: 'K' }),
+      'mixed units $.tables[0].rows[2].temperature.unit: "K" {"first":"\\"°C\\""}',
+    ],
+    [
+      'a pressure that falls in the twelfth row',
+      (t) =>
+        (t.rows = Array.from({ length: 12 }, (_, i) => ({
+          temperature: celsius(10 * i),
+          pressures: [gaugeBar(100 + i), gaugeBar(i === 11 ? 90 : 90 + i)],
+        }))),
+      'rows out of order $.tables[0].rows[11].pressures[1]: 90 bar gauge after 100 bar gauge {}',
+    ],
+    [
+      'an unknown word for outside',
+      (t) => (t.outside = 'clamp'),
+      'unknown word $.tables[0].outside: "clamp" {"words":"\\"refuse\\" or \\"follow constant density\\""}',
+    ],
   ])('%s', (_title, change, problem) => {
     expect(broken(change)).toEqual([problem]);
   });
@@ -237,6 +335,15 @@ describe('what is wrong with a table is said once, with its place', () => {
     },
   );
 
+  test('two things that are wrong with it as a whole are both said', () => {
+    const json = round();
+    json.tables[0] = { ...table(), printedStep: apart(0), referenceTemperature: celsius(50) };
+    expect(said(json).sort()).toEqual([
+      'not positive $.tables[0].printedStep',
+      'reference outside the table $.tables[0].referenceTemperature',
+    ]);
+  });
+
   test('nor does it hide what else is wrong with a specification that uses it', () => {
     const json = round();
     json.tables[0] = { ...table(), outside: 'clamp' };
@@ -254,23 +361,36 @@ describe('what is wrong with a table is said once, with its place', () => {
 
 describe('what a specification states is a point or a column', () => {
   test.each([
-    ['a table without a column', { table: 'sheet 1' }, 'neither point nor table $.specifications[0].precharge'],
+    [
+      'a table without a column',
+      { table: 'sheet 1' },
+      'neither point nor table $.specifications[0].precharge: table {}',
+    ],
     [
       'a point and a table',
       { pressure: gaugeBar(140), temperature: celsius(20), table: 'sheet 1', column: 'type A' },
-      'neither point nor table $.specifications[0].precharge',
+      'neither point nor table $.specifications[0].precharge: pressure with temperature with table with column {}',
     ],
-    ['nothing', {}, 'neither point nor table $.specifications[0].precharge'],
-    ['an unknown table', { table: 'sheet 2', column: 'type A' }, 'unknown table $.specifications[0].precharge.table'],
+    ['nothing', {}, 'neither point nor table $.specifications[0].precharge: nothing {}'],
+    [
+      'a pressure alone',
+      { pressure: gaugeBar(140) },
+      'neither point nor table $.specifications[0].precharge: pressure {}',
+    ],
+    [
+      'an unknown table',
+      { table: 'sheet 2', column: 'type A' },
+      'unknown table $.specifications[0].precharge.table: "sheet 2" {}',
+    ],
     [
       'an unknown column',
       { table: 'sheet 1', column: 'type C' },
-      'unknown column $.specifications[0].precharge.column',
+      'unknown column $.specifications[0].precharge.column: "type C" {"columns":"\\"type A\\", \\"type B\\""}',
     ],
   ])('%s', (_title, precharge, problem) => {
     const json = round();
     json.specifications[0] = { ...specificationOf('type A'), precharge };
-    expect(said(json)).toEqual([problem]);
+    expect(told(json)).toEqual([problem]);
   });
 
   test('each limit by itself: two that are not sound are still limits, and no tolerance is asked for', () => {
@@ -283,9 +403,31 @@ describe('what a specification states is a point or a column', () => {
     ]);
   });
 
+  test('whose printed step is that of its table, where it has one', () => {
+    const printedAs = (pressure: unknown) => {
+      const json = round();
+      const ambientLimit = { value: 30, unit: 'hPa', basis: 'difference' };
+      const temperature = { value: 0, unit: 'K', basis: 'difference' };
+      json.specifications[0] = { ...specificationOf('type A'), printed: { pressure, temperature, ambientLimit } };
+      return told(json);
+    };
+    expect(printedAs('as the table states')).toEqual([]);
+    expect(printedAs(apart(0.5))).toEqual([
+      `unknown word $.specifications[0].printed.pressure: an object {"words":"'as the table states'"}`,
+    ]);
+  });
+
   test('at one ambient with its table', () => {
     const json = round();
     json.specifications[0] = { ...specificationOf('type A'), ambient: { ...ambient, value: 1000 } };
-    expect(said(json)).toEqual(['other ambient $.specifications[0].precharge.table']);
+    expect(told(json)).toEqual([
+      'other ambient $.specifications[0].precharge.table: 1013.25 hPa absolute with table sheet 1 {"ambient":"1000"}',
+    ]);
+  });
+
+  test('of an ambient that is not sound, nothing more is said', () => {
+    const json = round();
+    json.specifications[0] = { ...specificationOf('type A'), ambient: { ...ambient, unit: 'mbar' } };
+    expect(said(json)).toEqual(['unknown unit $.specifications[0].ambient.unit']);
   });
 });

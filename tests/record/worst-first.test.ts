@@ -2,14 +2,14 @@ import { isFault } from 'isochore';
 import { describe, expect, test } from 'vitest';
 import { STAKES, worstFirst, type Ranked, type RoundReport, type UnitServed } from 'isochore/record';
 import { problemOf } from '../support/problem.js';
-import { exampleRound, keysOf, NOTHING, put, refusalOf, reportRest } from '../support/round.js';
+import { roundWithoutSupply, keysOf, NOTHING, put, refusalOf, reportRest } from '../support/round.js';
 
 const nameOf = (one: Ranked): string | undefined => ('accumulator' in one ? one.accumulator.name : one.notJudged.name);
 const shown = (units: readonly UnitServed[]): string[] =>
   units.map(({ unitServed, stake, accumulators }) => `${unitServed}, ${stake}: ${accumulators.map(nameOf).join(', ')}`);
 
 function changed(...puts: readonly (readonly [string, unknown])[]): RoundReport {
-  const round = exampleRound();
+  const round = roundWithoutSupply();
   for (const [path, value] of puts) put(round, keysOf(path), value);
   return reportRest(round);
 }
@@ -21,7 +21,7 @@ function order(report: RoundReport): string[] {
 }
 
 test('the round of the examples', () => {
-  expect(shown(worstFirst(reportRest(exampleRound())))).toEqual([
+  expect(shown(worstFirst(reportRest(roundWithoutSupply())))).toEqual([
     'cylinder 7, danger: FI 7, EV 7',
     'cylinder 8, danger: FI 8, EV 8',
     'cylinder 5, gas side empty: EV 5, FI 5',
@@ -42,7 +42,7 @@ test('every accumulator stands in it once, whether judged or not', () => {
 });
 
 test('a unit is as bad as its worst, and the stakes never get worse down the list', () => {
-  const units = worstFirst(reportRest(exampleRound()));
+  const units = worstFirst(reportRest(roundWithoutSupply()));
   const rank = ({ stake }: { readonly stake: string }): number => (STAKES as readonly string[]).indexOf(stake);
   units.forEach((unit, i) => {
     expect(rank(unit)).toBe(Math.min(...unit.accumulators.map(rank)));
@@ -65,9 +65,9 @@ describe('the order', () => {
       new Map(
         worstFirst(report).flatMap(({ accumulators }) => accumulators.map((one) => [nameOf(one), one.outsideBy])),
       );
-    const found = by(reportRest(exampleRound()));
+    const found = by(reportRest(roundWithoutSupply()));
     // EV 3: 158 bar read at 39 °C; target and band of 4 bar from the report.
-    const { target, band } = reportRest(exampleRound()).accumulators[2]?.asFound ?? expect.fail('no EV 3');
+    const { target, band } = reportRest(roundWithoutSupply()).accumulators[2]?.asFound ?? expect.fail('no EV 3');
     expect(Number(band.upper.value) - Number(band.lower.value)).toBeCloseTo(4, 9);
     expect(found.get('EV 3')).toBeCloseTo((158 - Number(target.value) - 2) / 4, 9);
     expect(found.get('EV 1')).toBe(0);
@@ -84,7 +84,7 @@ describe('the order', () => {
   }); // prettier-ignore
 
   test('the reading as left counts: filled and right is in order, filled and wrong is not', () => {
-    expect(order(reportRest(exampleRound()))).toContain('EV 2 in order');
+    expect(order(reportRest(roundWithoutSupply()))).toContain('EV 2 in order');
     expect(order(changed(['$.groups[0].accumulators[1].visit[2].pressure.value', 120]))).toContain(
       'EV 2 outside the band',
     );
@@ -121,16 +121,16 @@ test('those of which no unit served is said stand together, without one', () => 
 });
 
 test('the report is left as it was; none, and no report', () => {
-  const report = reportRest(exampleRound());
+  const report = reportRest(roundWithoutSupply());
   worstFirst(report);
-  expect(report).toStrictEqual(reportRest(exampleRound()));
+  expect(report).toStrictEqual(reportRest(roundWithoutSupply()));
   expect(worstFirst(reportRest({ version: 1, specifications: [], groups: [] }))).toEqual([]);
   expect(problemOf(() => worstFirst(null as never)).code).toBe('not an object');
   expect(refusalOf(() => worstFirst({} as never)).map(({ path }) => path)).toContain('accumulators');
 });
 
 test.each([Number.NaN, -1, 2 ** 32, '2'])('a list that says it is %s long is read or refused', (length) => {
-  const { accumulators, ...rest } = reportRest(exampleRound());
+  const { accumulators, ...rest } = reportRest(roundWithoutSupply());
   const lying = new Proxy(accumulators, {
     get: (list, key) => (key === 'length' ? length : Reflect.get(list, key)) as unknown,
   });

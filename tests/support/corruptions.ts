@@ -482,6 +482,14 @@ const UNCERTAINTY: readonly Corruption[] = [
       said: `${SHELL}.shellToGas`,
     },
   ),
+  doubt('no accuracy', `${GAUGE_B}.accuracy`, {}, 'not one of several', EVERY_FI, { about: 'gauge B' }),
+  group('a gauge that reads temperature', 0, 'instruments.temperature', 'gauge A', 'instrument of another kind', EVERY_EV), // prettier-ignore
+  spec('a decimal comma in an expansion', 0, 'vessel.linearExpansion.value', '1,2e-5', 'not a decimal'),
+  spec('a decimal comma in the limit of an expansion', 0, 'vessel.limit.value', '1,2e-6', 'not a decimal'),
+  spec('a decimal comma in a printed step', 0, 'printed.pressure.value', '0,5', 'not a decimal'),
+  spec('a decimal comma in a printed step of temperature', 0, 'printed.temperature.value', '0,5', 'not a decimal'),
+  spec('a decimal comma in a limit of the ambient', 0, 'printed.ambientLimit.value', '0,5', 'not a decimal'),
+  spec('a printed step of temperature below zero', 0, 'printed.temperature.value', -1, 'outside bounds', 'printed.temperature'), // prettier-ignore
   group('a thermometer that reads pressure', 0, 'instruments.pressure', 'thermometer 1', 'instrument of another kind', EV_BY_GROUP_GAUGE), // prettier-ignore
   spec(
     'a printed step that a table states, where there is none',
@@ -511,6 +519,12 @@ const UNCERTAINTY: readonly Corruption[] = [
 ];
 
 const CARRIED: readonly Corruption[] = [
+  {
+    title: 'instrument that is no text',
+    puts: [[`${ev(4)}.visit[0].instruments`, { pressure: 5 }]],
+    said: [{ code: 'not a text', path: `${ev(4)}.visit[0].instruments.pressure`, about: 'EV 4' }],
+    notJudged: [ev(4)],
+  },
   used(1),
   used(7),
   group('instrument that is not listed, named by a group', 0, 'instruments.pressure', 'gauge D', 'unknown instrument', EV_BY_GROUP_GAUGE), // prettier-ignore

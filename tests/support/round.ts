@@ -14,6 +14,13 @@ export function exampleRound(): Round {
   return JSON.parse(EXAMPLE) as Round;
 }
 
+/** The same without gas and rig, of which a plan takes as long as all the rest. */
+export function roundWithoutSupply(): Round {
+  const round = exampleRound();
+  delete round.supply;
+  return round;
+}
+
 /** What is sound of a document, and what is wrong with it. */
 export function reportRest(json: unknown): RoundReport {
   return reportRound(json, { problems: 'report the rest' });

@@ -14,7 +14,7 @@ import {
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
 import { auditTable } from '../../src/target/audit.js';
-import type { PrintedTable, TableAuditGiven } from '../../src/target/audit/admit.js';
+import { admitted, type PrintedTable, type TableAuditGiven } from '../../src/target/audit/admit.js';
 import { agreementOf, mostMisprints, ROWS_TO_NAME } from '../../src/target/audit/overlap.js';
 import { problemOf } from '../support/problem.js';
 import { numberRows } from '../support/reference.js';
@@ -163,6 +163,11 @@ describe('a cell that is wrong', () => {
     const column = auditOf(misprinted(clean, 6, 22));
     const [wrong, ...more] = fitBy(column, nitrogen, 'all but misprints').misprints;
     expect(more).toEqual([]);
+    // The residuals are from the line of the others: all of these were only rounded.
+    const { cells } = fitBy(column, nitrogen, 'all but misprints');
+    expect(cells.filter(({ steps }) => Math.abs(steps) > 0.5).map(({ row }) => row)).toEqual([6]);
+    // The ideal-gas law would need more than one.
+    expect([column.outcome, column.models]).toEqual(['one model', [nitrogen.id]]);
     if (wrong === undefined) throw new Error('not named');
     expect([wrong.row, wrong.temperature.kelvins, inBar(wrong.stated)]).toEqual([6, 313.15, 163.5]);
     // 152.61 bar at 40 °C (README); the table prints 152.5.
@@ -174,6 +179,16 @@ describe('a cell that is wrong', () => {
     // The line through 163.5 bar there is the line of the others.
     const others = fitBy(column, nitrogen, 'all but misprints').referencePressure.best;
     expect(byNitrogen(inBar(others))(wrong.rightAt.kelvins - 273.15)).toBeCloseTo(163.5, 6);
+  });
+
+  test('of two models the one with fewer of them comes first, and alone', () => {
+    const t_C = [-2, 7.6, 17.1, 26.7, 36.2, 45.8, 55.3, 64.9, 74.4, 84];
+    const drawn = { t_C, p_bar: [27.5, 28.5, 29.5, 31, 33.5, 33, 34, 35, 36, 37.5], step: 0.5 };
+    const column = auditOf(drawn, { models: [idealNitrogen, nitrogen] });
+    const wrong = [nitrogen, idealNitrogen].map((model) => fitBy(column, model, 'all but misprints').misprints);
+    expect(wrong.map(({ length }) => length)).toEqual([1, 2]);
+    expect([column.outcome, column.models]).toEqual(['one model', [nitrogen.id]]);
+    expect(column.fits.map(({ model }) => model)).toEqual([nitrogen.id, idealNitrogen.id]);
   });
 
   test('does not move the density of the others', () => {
@@ -282,6 +297,21 @@ describe('a column that is read otherwise than it is meant', () => {
     expect(inBar(line?.referencePressure.upper ?? gauge(0, 'bar'))).toBeGreaterThanOrEqual(140);
   });
 
+  test('with a misprint in it, that is found beside', () => {
+    const psi = { t_C, p_bar: t_C.map((t) => printed(bar(byNitrogen(140)(t), 'psi'), 5)), step: 5 };
+    const { outcome, otherReadings } = auditOf(misprinted(psi, 4, 6));
+    expect(outcome).toBe('no model');
+    const [fit] = otherReadings.find(({ pressureUnit }) => pressureUnit === 'psi')?.fits ?? [];
+    expect(fit).toMatchObject({ model: nitrogen.id, outcome: 'all but misprints', misprintRows: [4] });
+  });
+
+  test('a step is only taken to be coarser where every cell lies on its marks', () => {
+    // Three bar too high throughout: to 5 bar it would fit.
+    const column = { ...sheetOf(140, 0.5, t_C), p_bar: sheetOf(140, 0.5, t_C).p_bar.map((p) => p + 3) };
+    expect(auditOf(column).outcome).toBe('no model');
+    expect(auditOf(column).otherReadings.filter(({ changes }) => changes.includes('printed step'))).toEqual([]);
+  });
+
   test('kgf/cm2, 2 % from the bar: only a fine step shows it', () => {
     const column = (step: number): Drawn => ({
       t_C,
@@ -290,6 +320,18 @@ describe('a column that is read otherwise than it is meant', () => {
     });
     expect(read(column(0.1)).map(({ as }) => as)).toContain('kgf/cm2 gauge °C');
     expect(auditOf(column(1)).outcome).toBe('one model');
+    // Bars to a coarse step fit: nobody is asked whether they are something else.
+    expect(read(column(1))).toEqual([]);
+  });
+
+  test('with one cell in doubt too, and every reading of as few changes is listed', () => {
+    const drawn = { t_C: [-7, 11, 29, 47, 65, 83], p_bar: [164, 180, 196, 212, 228, 244], step: 0.5 };
+    expect(auditOf(drawn).outcome).toBe('one cell in doubt');
+    expect(auditOf(drawn).otherReadings.map(({ changes }) => changes)).toEqual([
+      ['basis'],
+      ['pressure unit'],
+      ['printed step'],
+    ]);
   });
 
   test('absolute pressures', () => {
@@ -329,6 +371,11 @@ describe('a column that is read otherwise than it is meant', () => {
   test('numbers beyond the model: 2000 psi read as bar and more', () => {
     const column = { t_C, p_bar: t_C.map((t) => printed(bar(byNitrogen(140)(t), 'psi'), 5)), step: 5 };
     expect(fitBy(auditOf(column), nitrogen, 'outside the model').problem.code).toBe('outside the model');
+    // A model that has such pressures says more of them than one that has none, and comes first.
+    const cold = { t_C: [-170, -165, -160], p_bar: [30, 33, 30], step: 1, reference: -160 };
+    const { fits, models } = auditOf(cold, { models: [nitrogen, idealNitrogen] });
+    expect(fits.map(({ outcome }) => outcome)).toEqual(['no density', 'outside the model']);
+    expect(models).toEqual([]);
   });
 
   test('a coarser step than stated', () => {
@@ -366,6 +413,35 @@ test('temperatures that are rounded too widen what a cell admits', () => {
   const { lower, upper } = fitBy(wide, nitrogen, 'every cell').referencePressure;
   expect(inBar(lower)).toBeLessThanOrEqual(140);
   expect(inBar(upper)).toBeGreaterThanOrEqual(140);
+});
+
+test('what a cell should be is the wider for temperatures that are rounded too', () => {
+  const wrong = (temperatureStep: TableAuditGiven['temperatureStep']) => {
+    const column = auditOf(misprinted(sheetOf(140, 0.5), 6, 22), { temperatureStep });
+    return fitBy(column, nitrogen, 'all but misprints').misprints[0]?.shouldBe ?? expect.fail('not named');
+  };
+  const width = ({ lower, upper }: ReturnType<typeof wrong>): number => inBar(upper) - inBar(lower);
+  // Half a kelvin to each side of the row, beside what it leaves open of the density.
+  const slope = byNitrogen(140)(40.5) - byNitrogen(140)(39.5);
+  expect(width(wrong(kelvin(1))) - width(wrong('exact'))).toBeGreaterThan(0.9 * slope);
+});
+
+test('where no density fits, the largest residual up is as large as the largest down, in a narrow table too', () => {
+  // Two hundredths of a bar to and fro about one line.
+  const t_C = [0, 10, 20, 30, 40, 50];
+  const p_bar = t_C.map((t, i) => printed(byNitrogen(140)(t), 0.01) + (i % 2 === 0 ? 0.02 : -0.02));
+  const { cells } = fitBy(auditOf({ t_C, p_bar, step: 0.01 }), nitrogen, 'no density');
+  const steps = cells.map((cell) => cell.steps);
+  expect(Math.max(...steps)).toBeCloseTo(-Math.min(...steps), 3);
+  expect(Math.max(...steps)).toBeLessThan(3);
+});
+
+test('the uncertainty of a cell is that of its absolute pressure', () => {
+  // To 12 MPa the source states 0.01 %, above it 0.02 %: half a bar to each side of it.
+  const drawn = { t_C: [20, 22], p_bar: [118.5, 119.5], step: 0.5 };
+  const [fit] = auditOf(drawn, { equation: 'within its stated uncertainty', models: [nitrogen] }).fits;
+  if (fit === undefined || !('cells' in fit)) expect.fail('no cells');
+  expect(fit.cells.map(({ densityUncertainty }) => densityUncertainty)).toEqual([1e-4, 2e-4]);
 });
 
 describe('several columns', () => {
@@ -410,6 +486,9 @@ describe('several columns', () => {
       GIVEN,
     );
     expect(one.rowsWithWrongTemperature).toEqual([]);
+    const all = tables((p, c, row) => (row === 5 ? (at37[c] ?? Number.NaN) : p));
+    const two = 'columns' in all ? { ...all, columns: all.columns.slice(0, 2) } : all;
+    expect(auditTable(two, GIVEN).rowsWithWrongTemperature).toEqual([5]);
   });
 
   test('a table of one column has no name, and no row is doubted by it alone', () => {
@@ -474,6 +553,27 @@ describe('bad input is refused', () => {
   const audit = (changed: object, given: object = {}): string[] =>
     refused(() => auditTable({ ...table, ...changed }, { ...GIVEN, ...given }));
   const auditSeveral = (changed: object): string[] => refused(() => auditTable({ ...several, ...changed }, GIVEN));
+
+  test('more rows or columns than any manual has: a thousand are no fault', () => {
+    const many = (count: number) => ({ ...table, rows: Array.from({ length: count }, () => rows[4]) });
+    const wide = (count: number) => ({
+      ...several,
+      columns: Array.from({ length: count }, (_, i) => ({ ...column, name: `type ${i}` })),
+    });
+    const given = { ...GIVEN, models: [idealNitrogen] };
+    expect(admitted(many(1000) as PrintedTable, given).columns[0]?.pressures).toHaveLength(1000);
+    expect(admitted(wide(1000) as PrintedTable, given).columns).toHaveLength(1000);
+    for (const [what, one] of [['rows', many(1001)], ['columns', wide(1001)]] as const) {
+      const problem = problemOf(() => admitted(one as PrintedTable, given));
+      expect(problem).toMatchObject({ code: 'too long', path: what, found: `1001 ${what}`, values: { most: '1000', what } });
+    }
+  }); // prettier-ignore
+
+  test('a reference temperature below the coldest row', () => {
+    expect(audit({ referenceTemperature: temperature(-21, '°C') })).toEqual([
+      'referenceTemperature: reference outside the table',
+    ]);
+  });
 
   test('too few rows, with how many are needed for what', () => {
     const problem = problemOf(() => auditTable({ ...table, rows: rows.slice(0, 1) } as PrintedTable, GIVEN));
@@ -667,6 +767,21 @@ test('the working of an audit shows both ends of every cell, their densities and
       .map(({ result }) => result)
       .filter((_, i) => i === 0 || i === 3),
   ).toEqual([13_975_000, 14_025_000]);
+});
+
+test('of several columns each is named in the working, beside the model', () => {
+  const steps: Step[] = [];
+  const [a, b] = [sheetOf(140, 0.5, [0, 20, 40]), sheetOf(100, 0.5, [0, 20, 40])];
+  const table = {
+    temperatures: a.t_C.map((t) => temperature(t, '°C')),
+    columns: [a, b].map(({ p_bar }, i) => ({ name: `type ${i}`, pressures: p_bar.map((p) => gauge(p, 'bar')) })),
+    referenceTemperature: temperature(20, '°C'),
+    printedStep: pressureDifference(0.5, 'bar'),
+  };
+  auditTable(table, { ...GIVEN, models: [nitrogen] }, (step) => steps.push(step));
+  const about = new Set(steps.map((step) => step.about));
+  expect(about).toContain(`type 0, ${nitrogen.id}, row 1`);
+  expect(about).toContain(`type 1, ${nitrogen.id}, reference`);
 });
 
 describe('intervals that overlap', () => {

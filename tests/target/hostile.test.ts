@@ -1,6 +1,15 @@
-import { columnOf, nitrogen, specification, target, type MakersTables, type SpecificationGiven } from 'isochore';
+import {
+  auditTable,
+  columnOf,
+  nitrogen,
+  specification,
+  target,
+  type MakersTables,
+  type SpecificationGiven,
+} from 'isochore';
 import { describe, expect, it, test } from 'vitest';
 import { bar, barOf, celsius, GIVEN, hPa, specBy, specWith, tableOf } from '../support/accumulator.js';
+import { counted } from '../support/counted.js';
 import { inheriting } from '../support/inheriting.js';
 import { problemOf } from '../support/problem.js';
 
@@ -196,4 +205,31 @@ it('a frozen copy of a specification, with its prototype, is refused', () => {
     code: 'unchecked specification',
     path: 'spec',
   });
+});
+
+test('every part of a printed table is read once: what is checked is what is audited', () => {
+  const table = {
+    temperatures: [celsius(0), celsius(20), celsius(40)],
+    columns: [{ name: 'type A', pressures: [bar(127.5), bar(140), bar(152.5)] }],
+    referenceTemperature: celsius(20),
+    printedStep: barOf(0.5),
+  };
+  const rows = [
+    { temperature: celsius(0), pressure: bar(127.5) },
+    { temperature: celsius(20), pressure: bar(140) },
+  ];
+  const about = {
+    models: [nitrogen],
+    ambient: hPa(1013.25),
+    printedIn: { pressure: 'bar', temperature: '°C' },
+    temperatureStep: 'exact',
+    equation: 'exact',
+  };
+  for (const one of [table, { rows, referenceTemperature: celsius(20), printedStep: barOf(0.5) }]) {
+    const reads = new Map<string, number>();
+    const audit = auditTable(counted(one, 'table', reads) as never, counted(about, 'given', reads) as never);
+    expect(audit.columns[0]?.models).toEqual([nitrogen.id]);
+    expect(reads.size).toBeGreaterThan(8);
+    expect([...reads].filter(([, count]) => count !== 1)).toEqual([]);
+  }
 });

@@ -35,6 +35,7 @@ import {
 } from '../support/accumulator.js';
 import { densityBySpan } from '../support/line.js';
 import { relativeError } from '../support/reference.js';
+import { problemOf } from '../support/problem.js';
 import { refusalOf } from '../support/round.js';
 
 const MEASURED = { applies: 'at the measured temperature' } as const;
@@ -430,4 +431,9 @@ describe('a specification', () => {
   test('with its gas cannot be cloned at all', () => {
     expect(() => structuredClone(spec)).toThrow(/could not be cloned/);
   });
+});
+
+test('what is no tolerance at all is told from one in no form', () => {
+  const problem = problemOf(() => specWith({ tolerance: 2 as never }));
+  expect(problem).toMatchObject({ code: 'wrong kind', path: 'tolerance', values: { kind: 'a tolerance' } });
 });

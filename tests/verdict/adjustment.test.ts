@@ -12,10 +12,12 @@ import {
   temperatureDifference,
   valueIn,
   write,
+  type AdjustmentTable,
   type AdjustmentTableGiven,
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
 import { specWith } from '../support/accumulator.js';
+import { counted } from '../support/counted.js';
 import { problemOf } from '../support/problem.js';
 
 const spec = specWith();
@@ -112,6 +114,23 @@ describe('as text and as CSV', () => {
   });
 });
 
+test('every part of a table is read once: what is checked is what is written', () => {
+  const { model, ambient, temperatureUnit, pressureUnit, rows } = table;
+  const written = {
+    model,
+    ambient,
+    temperatureUnit,
+    pressureUnit,
+    rows: rows.map((row) => ({ written: row.written })),
+  };
+  for (const by of [adjustmentText, adjustmentCsv]) {
+    const reads = new Map<string, number>();
+    expect(by(counted(written, 'table', reads) as AdjustmentTable)).toBe(by(table));
+    expect(reads.size).toBe(5 + 5 * rows.length);
+    expect([...reads].filter(([, count]) => count !== 1)).toEqual([]);
+  }
+});
+
 describe('is refused', () => {
   test.each([
     ['a step of zero', { every: temperatureDifference(0, 'K') }, 'not positive', 'every'],
@@ -152,6 +171,16 @@ describe('is refused', () => {
   ])('%s, with what was found', (_title, changed, found) => {
     expect(problemOf(() => adjustmentTable(spec, { ...given, ...changed })).found).toBe(found);
   });
+  test.each([
+    ['to', { to: 60 }],
+    ['every', { every: 5 }],
+    ['given', null],
+    ['given', 5],
+  ])('what is no quantity, or nothing, by its place: %s, %j', (path, wrong) => {
+    const all = typeof wrong === 'object' && wrong !== null ? { ...given, ...wrong } : wrong;
+    expect(problemOf(() => adjustmentTable(spec, all as never))).toMatchObject({ code: 'wrong kind', path });
+  });
+
   test('nothing at all', () => {
     expect(problemOf(() => adjustmentTable(spec, undefined as never))).toMatchObject({
       code: 'wrong kind',

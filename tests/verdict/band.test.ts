@@ -7,6 +7,7 @@ import {
   type Band,
   type Division,
   type PressureUnit,
+  type Step,
   type Tolerance,
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
@@ -206,4 +207,12 @@ describe('a band is refused', () => {
     const hot = { temperature: celsius(150), ambient: standardAtmosphere };
     expect(problemOf(() => band(spec, hot, STEP))).toMatchObject({ path: 'temperature', code: 'outside the model' });
   });
+});
+
+test('the working of a percentage says that it is the tolerance', () => {
+  const steps: Step[] = [];
+  const spec = specWith({ tolerance: { plusMinusPercentOfGauge: 2, applies: 'at the measured temperature' } });
+  judge(spec, readingWith(), (step) => steps.push(step));
+  const percent = steps.filter(({ relation }) => relation.formula.startsWith('percent'));
+  expect(percent.map(({ about }) => about)).toEqual(['tolerance']);
 });

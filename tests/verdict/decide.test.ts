@@ -1,7 +1,7 @@
 import { erf } from 'mathjs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { judge, specification, type Reading, type Specification } from 'isochore';
+import { judge, specification, type Reading, type Specification, type Step } from 'isochore';
 import { ACCURACY_CLASSES } from '../../src/reading/gauge.js';
 import type { Instruments } from '../../src/reading/instruments.js';
 import { decide, type Decided } from '../../src/verdict/decide.js';
@@ -658,4 +658,36 @@ test('limits on lines of their own have errors of their own', () => {
   expect(target.pascals).toBeLessThan(band.upper.pascals);
   expect(thermal).toBeLessThan(0);
   expect(above.probability.above).toBeGreaterThan(1.2 * below.probability.below);
+});
+
+test('the working shows what is left beyond a guard band at each limit where the rule has one', () => {
+  const told = (p: number, acceptance: Rule['acceptance']): string[] => {
+    const steps: Step[] = [];
+    decide(specWith(), reads(p), INSTRUMENTS, { acceptance, risk: { below: 0.02, above: 0.05 } }, (step) =>
+      steps.push(step),
+    );
+    return steps.filter(({ relation }) => relation.gives === 'dp_beyond').map(({ about }) => about);
+  };
+  const both = ['lower limit', 'upper limit'];
+  expect(told(152.6, 'simple acceptance')).toEqual([]);
+  expect(told(152.6, 'guarded acceptance')).toEqual(both);
+  expect(told(152.6, 'guarded rejection')).toEqual([]);
+  // Below the lower limit it is a rejection that would be guarded there, and still an acceptance at the upper.
+  expect(told(149, 'guarded acceptance')).toEqual(['upper limit']);
+  expect(told(149, 'guarded rejection')).toEqual(['lower limit']);
+  expect(told(156, 'guarded rejection')).toEqual(['upper limit']);
+  expect(told(149, 'guarded both ways')).toEqual(both);
+});
+
+test('the margins of a vessel that is not corrected for have no shift of it in their working', () => {
+  const formulas = (treated: 'corrected' | 'as uncertainty'): string[] => {
+    const steps: Step[] = [];
+    const vessel = { ...INSTRUMENTS.vessel, treated };
+    decide(specWith(), reads(152.6), instrumentsWith({ vessel }), ruleOf('simple acceptance'), (step) =>
+      steps.push(step),
+    );
+    return steps.filter(({ relation }) => relation.gives === 'dp_inside').map(({ relation }) => relation.formula);
+  };
+  expect(formulas('as uncertainty')).toEqual(['p_read - p_lower', 'p_upper - p_read']);
+  expect(formulas('corrected')).toEqual(['p_read - p_lower - dp_vessel', 'p_upper + dp_vessel - p_read']);
 });

@@ -14,7 +14,8 @@ import {
   type Verdict,
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
-import { barOf, bar, celsius, readingWith, reads, specOf, specWith } from '../support/accumulator.js';
+import { barOf, bar, celsius, pointOf, readingWith, reads, specOf, specWith } from '../support/accumulator.js';
+import { counted } from '../support/counted.js';
 import { problemOf } from '../support/problem.js';
 
 /** Limits 152.312 and 152.912 bar at 40 °C: no whole bar between them. */
@@ -305,5 +306,32 @@ describe('a comparison', () => {
     expect(verdict.referred.pascals / 1e5).toBeCloseTo(140, 2);
     if (verdict.explainingTemperature === 'none in range') throw new Error(verdict.explainingTemperature);
     expect(verdict.explainingTemperature.kelvins).toBeCloseTo(313.15, 1);
+  });
+});
+
+describe('a reading', () => {
+  test('is read once in all its parts: what is checked is what is judged', () => {
+    const reads = new Map<string, number>();
+    const whole = readingWith({ systemPressure: bar(200), fullScale: bar(250), correctionIncluded: barOf(1) });
+    const verdict = judge(specWith(), counted(whole, 'reading', reads) as Reading);
+    expect(verdict).toEqual(judge(specWith(), whole));
+    expect(reads.size).toBeGreaterThan(10);
+    expect([...reads].filter(([, count]) => count !== 1)).toEqual([]);
+  });
+
+  test.each([[null], [undefined], [150]])('that is none is refused by its name: %s', (none) => {
+    const problem = problemOf(() => judge(specWith(), none as never));
+    expect(problem).toMatchObject({ code: 'wrong kind', path: 'reading', values: { kind: 'a reading' } });
+  });
+
+  test('a step off a band without a mark is still what the gauge cannot tell, and beyond that it can', () => {
+    const spec = specOf(151.5, 20, {
+      ambient: standardAtmosphere,
+      tolerance: { minimum: pointOf(151.2, 20), maximum: pointOf(151.8, 20) },
+    });
+    const outcome = (p: number): string =>
+      judge(spec, reads(p, { temperature: celsius(20), ambient: standardAtmosphere })).outcome;
+    expect(['150.2', '152.8'].map((p) => outcome(Number(p)))).toEqual(['gauge too coarse', 'gauge too coarse']);
+    expect([outcome(150.19), outcome(152.81)]).toEqual(['undercharged', 'overcharged']);
   });
 });

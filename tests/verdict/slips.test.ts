@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { gauge, judge, temperature, type PressureUnit, type Reading } from 'isochore';
 import { kgfOverBar, slips, slipText, type Slip } from '../../src/verdict/slips.js';
 import { barOf, celsius, readingWith, reads, specOf, specWith } from '../support/accumulator.js';
-import { dialWith, INSTRUMENTS } from '../support/instruments.js';
+import { CONTACT, DIAL, dialWith, inK, INSTRUMENTS, instrumentsWith } from '../support/instruments.js';
 import { problemOf } from '../support/problem.js';
 
 // Invented readings of an invented accumulator: 140 bar at 20 °C, so 152.6 bar at 40 °C, ± 2 bar.
@@ -283,4 +283,27 @@ test('every slip has words', () => {
   });
   const noText = { code: 'unit of pressure', number: {}, stated: 'bar', readAs: 'MPa' };
   expect(problemOf(() => slipText(noText as never))).toMatchObject({ code: 'wrong kind', path: 'slip' });
+});
+
+test('a reading with no reason to ask has no candidates, though another unit would do as well', () => {
+  expect(slips(spec, reads(152.5))).toMatchObject({ outcome: 'no reason to ask', candidates: [] });
+});
+
+test('where a certificate corrects the temperature out of the gas model, kgf/cm2 is not in question', () => {
+  const certificate = { correction: inK(5), expandedUncertainty: inK(1), coverageFactor: 2, due: '2027-01-01' };
+  const thermometer = { ...CONTACT, accuracy: { certificate } };
+  const hot = reads(500, { temperature: temperature(998, 'K') });
+  const wide = specOf(140, 20, { allowable: gauge(700, 'bar') });
+  const gaugeOf1000 = { ...DIAL, fullScale: gauge(1000, 'bar') };
+  const found = slips(wide, hot, instrumentsWith({ gauge: gaugeOf1000, thermometer }));
+  expect(found.kgfFromBar).toBe('not in question');
+  expect(slips(wide, hot, instrumentsWith({ gauge: gaugeOf1000 })).kgfFromBar).not.toBe('not in question');
+});
+
+test('what is no slip is refused by its name', () => {
+  expect(problemOf(() => slipText(null as never))).toMatchObject({
+    code: 'wrong kind',
+    path: 'slip',
+    values: { kind: 'a slip' },
+  });
 });

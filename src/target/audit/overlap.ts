@@ -38,7 +38,7 @@ export function agreementOf(intervals: readonly Interval[], T_K: readonly number
   const wrong = intervals.length - most;
   const overlaps = starts.map((start) => overlapAt(intervals, start));
   const [overlap] = overlaps;
-  if (overlap === undefined) return { by: 'no density' };
+  if (overlap === undefined) return { by: 'no density' }; // of no cells
   if (wrong === 0) return { by: 'every cell', overlap };
   if (wrong <= mostMisprints(intervals.length) && overlaps.length === 1 && standAlone(overlap, intervals, T_K)) {
     return { by: 'all but misprints', overlap };
@@ -47,10 +47,7 @@ export function agreementOf(intervals: readonly Interval[], T_K: readonly number
   return { by: 'no density' };
 }
 
-/**
- * Where the most intervals overlap: how many, and the lower ends of the stretches in which they do; none if there are
- * more than two such stretches, because then nothing can be said of any cell.
- */
+/** Where the most intervals overlap: how many, and the lower ends of the stretches in which they do. */
 function deepest(intervals: readonly Interval[]): { readonly most: number; readonly starts: readonly number[] } {
   const ascending = (a: number, b: number): number => a - b;
   const lowers = intervals.map(({ lower }) => lower).sort(ascending);
@@ -65,7 +62,7 @@ function deepest(intervals: readonly Interval[]): { readonly most: number; reado
     if (depth >= most) starts.push(lower);
     most = Math.max(most, depth);
   });
-  return { most, starts: starts.length > 2 ? [] : starts };
+  return { most, starts };
 }
 
 function overlapAt(intervals: readonly Interval[], start: number): Overlap {

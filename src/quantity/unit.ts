@@ -70,7 +70,7 @@ export function inBar(pascals: number): string {
 
 /** A temperature for a message: as it is read at a shell, whatever its caller's unit. */
 export function inCelsius(kelvins: number): string {
-  return `${Number((kelvins - 273.15).toPrecision(12))} °C`;
+  return `${Number((kelvins - 273.15).toFixed(9))} °C`;
 }
 
 /** The scale of a unit, refusing every other spelling. */

@@ -220,12 +220,12 @@ describe('what is wrong with a table is said once, with its place', () => {
     [
       'unsorted',
       (t) => t.rows.splice(0, 2, ...t.rows.slice(0, 2).reverse()),
-      'rows out of order $.tables[0].rows[1].temperature: 273.15 K after 293.15 K {}',
+      'rows out of order $.tables[0].rows[1].temperature: 0 °C after 20 °C {}',
     ],
     [
       'a temperature twice',
       (t) => (t.rows[1] = { ...t.rows[1], temperature: celsius(0), pressures: t.rows[1]?.pressures ?? [] }),
-      'rows out of order $.tables[0].rows[1].temperature: 273.15 K after 273.15 K {}',
+      'rows out of order $.tables[0].rows[1].temperature: 0 °C after 0 °C {}',
     ],
     [
       'a pressure that falls',
@@ -251,7 +251,7 @@ describe('what is wrong with a table is said once, with its place', () => {
     [
       'a reference temperature outside',
       (t) => (t.referenceTemperature = celsius(50)),
-      'reference outside the table $.tables[0].referenceTemperature: 323.15 K {"first":"273.15","last":"313.15"}',
+      'reference outside the table $.tables[0].referenceTemperature: 50 °C {"first":"0 °C","last":"40 °C"}',
     ],
     [
       'a printed step of zero',

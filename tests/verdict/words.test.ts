@@ -1,4 +1,4 @@
-import { assess, check, gauge, judge, why, type Reading, type Reason, type Specification } from 'isochore';
+import { assess, check, gauge, judge, why, workOrder, type Reading, type Reason, type Specification } from 'isochore';
 import { describe, expect, test } from 'vitest';
 import { REASON } from '../../src/basis/words.js';
 import { bar, barOf, celsius, readingWith, reads, specWith } from '../support/accumulator.js';
@@ -100,6 +100,11 @@ const CASES: readonly Case[] = [
     ],
   },
   {
+    reason: 'slip possible',
+    reading: reads(152, { temperature: celsius(104) }),
+    says: ['in another unit or basis the reading of 152.0 bar gauge at 104.0 °C would be right'],
+  },
+  {
     reason: 'beyond the scale',
     reading: readingWith({ pressure: bar(1500), fullScale: bar(250) }),
     says: ['the reading of 1500.0 bar gauge lies beyond the end of the scale of its gauge, 250.0 bar gauge'],
@@ -122,7 +127,8 @@ const CASES: readonly Case[] = [
 function reasons(spec: Specification, reading: Reading): [readonly Reason[], string][] {
   const { verdict, charge } = check(spec, reading);
   const sure = assess(spec, reading, INSTRUMENTS, RULE).charge;
-  const results: object[] = [verdict, charge, sure, ...('stop' in charge ? [charge.stop] : [])];
+  const held = workOrder(spec, reading).check?.charge ?? charge;
+  const results: object[] = [verdict, charge, sure, held, ...('stop' in charge ? [charge.stop] : [])];
   return results.flatMap((result): [readonly Reason[], string][] =>
     hasReasons(result) ? [[result.because, why(spec, reading, result)]] : [],
   );

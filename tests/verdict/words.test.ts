@@ -127,7 +127,8 @@ const CASES: readonly Case[] = [
 function reasons(spec: Specification, reading: Reading): [readonly Reason[], string][] {
   const { verdict, charge } = check(spec, reading);
   const sure = assess(spec, reading, INSTRUMENTS, RULE).charge;
-  const held = workOrder(spec, reading).check?.charge ?? charge;
+  const order = workOrder(spec, reading).check;
+  const held = order === 'before a reading' ? charge : order.charge;
   const results: object[] = [verdict, charge, sure, held, ...('stop' in charge ? [charge.stop] : [])];
   return results.flatMap((result): [readonly Reason[], string][] =>
     hasReasons(result) ? [[result.because, why(spec, reading, result)]] : [],

@@ -103,6 +103,14 @@ describe('a specification that is a copy', () => {
     });
   });
 
+  test('like a copy of a gas model, which is not brought back either', () => {
+    expect(problemOf(() => toAbsolute({ ...nitrogen } as never, absolute(1, 'bar')))).toMatchObject({
+      code: 'wrong kind',
+      path: 'pressure',
+      found: 'an unchecked copy of a gas model',
+    });
+  });
+
   test('and a copy of a quantity is still that where a specification is wanted', () => {
     expect(problemOf(() => wrongKind('specification', { ...temperature(1, 'K') }, 'spec'))).toMatchObject({
       code: 'unchecked copy',

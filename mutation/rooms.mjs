@@ -10,7 +10,7 @@ import { join } from 'node:path';
  */
 export const TESTS = {
   basis: ['basis', 'quantity', 'verdict', 'charge', 'relation', 'record/words.test.ts', 'record/hostile.test.ts'],
-  quantity: ['quantity', 'basis'],
+  quantity: ['quantity', 'basis', 'relation/relations.test.ts'],
   gas: ['gas', 'relation'],
   target: ['target', 'reading', 'verdict', 'relation'],
   reading: ['reading', 'relation', 'verdict/budget.test.ts', 'verdict/decide.test.ts', 'verdict/parts.test.ts'],

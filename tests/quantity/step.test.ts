@@ -372,7 +372,9 @@ describe('what is refused', () => {
   it.each([['Bar'], ['bar gauge'], ['L'], ['°C'], [''], [null], [undefined], ['toString'], ['__proto__']])(
     'a unit of %s',
     (unit) => {
-      expect(round(1, unit, 'down')).toMatchObject({ code: 'unknown unit', path: 'unit' });
+      const problem = round(1, unit, 'down');
+      expect(problem).toMatchObject({ code: 'unknown unit', path: 'unit' });
+      expect(problem.wanted.replace('one of ', '').split(', ').sort()).toEqual([...PRESSURE_UNITS].sort());
       expect(problemOf(() => valueIn(pressure, unit as PressureUnit)).code).toBe('unknown unit');
       expect(problemOf(() => write(pressure, { step: 1, unit: unit as PressureUnit })).code).toBe('unknown unit');
     },

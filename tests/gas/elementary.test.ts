@@ -107,7 +107,8 @@ test('every bit is the same in every engine', () => {
     ...numbers(4000, (i) => ((i - 2000) * Math.PI) / 4),
     ...numbers(4000, (i) => i * 199.9),
   ];
-  // As obtained with Node 20, whose own exponential and logarithm are after the same source and have the same bits.
+  // As obtained with Node 20. Its own exponential and logarithm, after the same source, give the same bits but for the two
+  // arguments next to half of ln 2 and for a ninth of the subnormal ones.
   expect([bits(exponents.map(exp)), bits(logarithms.map(log)), bits(angles.map(sin))]).toEqual([
     '55dc93cb4471d1a7',
     '7daeff8d000dac72',

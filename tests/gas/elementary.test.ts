@@ -73,6 +73,10 @@ test('what has no other value', () => {
   ]);
   expect([1, 0, -0, -1, Infinity, NaN].map(log)).toEqual([0, -Infinity, -Infinity, NaN, Infinity, NaN]);
   expect(exp(-745.1)).toBe(5e-324);
+  // The last ones on either side.
+  expect(unitsOff(exp(709.782712893384), exactly(709.782712893384).exp())).toBeLessThan(1);
+  expect(exp(-745.1332191019411)).toBe(5e-324);
+  expect(exp(-745.1332191019412)).toBe(0);
 });
 
 // Whatever engine runs this: a rewriting that rounds elsewhere shows here. The arguments come by all ways through the

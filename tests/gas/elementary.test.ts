@@ -103,6 +103,8 @@ test('every bit is the same in every engine', () => {
   const logarithms = [
     ...numbers(20_000, (i) => (i + 1) / 773),
     ...numbers(20_000, (i) => 1 + (i - 10_000) * 2.3e-10),
+    // Beside 1, where a short series is taken: for these the long one rounds to the other side.
+    ...[0.9999992163207333, 1.0000008653463863, 1.0000008919667545, 0.9999994163863388, 0.9999992279954347],
     ...numbers(4000, (i) => (i % 2 === 0 ? 1 : 1.3) * 2 ** ((i >> 1) - 1000)),
     ...numbers(4000, (i) => (i + 1) * Number.MIN_VALUE),
     ...numbers(4000, (i) => 2 ** ((i % 60) - 30) * (1 + (i - 2000) * 2.3e-10)),
@@ -117,7 +119,7 @@ test('every bit is the same in every engine', () => {
   // arguments next to half of ln 2 and for a ninth of the subnormal ones.
   expect([bits(exponents.map(exp)), bits(logarithms.map(log)), bits(angles.map(sin))]).toEqual([
     '05a8fb949c00c81d',
-    '7daeff8d000dac72',
+    '26598fa88826fe45',
     '120a7d9dbf9a1165',
   ]);
 });

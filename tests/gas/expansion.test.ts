@@ -215,6 +215,26 @@ describe('what is refused', () => {
   });
 });
 
+test.each<[string, () => unknown]>([
+  ['model', () => isentropicExpansion({} as never, { temperature: K(300), pressure: Pa(1e6) }, Pa(1e5))],
+  ['from.pressure', () => isentropicExpansion(nitrogen, { temperature: K(300), pressure: 1e6 as never }, Pa(1e5))],
+  ['from.temperature', () => isentropicExpansion(nitrogen, { temperature: 300 as never, pressure: Pa(1e6) }, Pa(1e5))],
+  ['to', () => isentropicExpansion(nitrogen, { temperature: K(300), pressure: Pa(1e6) }, 1e5 as never)],
+  // Beyond the model: by its temperature, by its pressure.
+  ['from.temperature', () => isentropicExpansion(nitrogen, { temperature: K(1001), pressure: Pa(1e6) }, Pa(1e5))],
+  ['from.pressure', () => isentropicExpansion(nitrogen, { temperature: K(300), pressure: Pa(201e6) }, Pa(1e5))],
+])('what is wrong with an argument is said of it: %s, case %#', (path, call) => {
+  expect(problemOf(call).path).toBe(path);
+});
+
+test('an end names the model and the pressure that it is under', () => {
+  for (const bar of [20, 150]) {
+    const from = { temperature: K(293.15), pressure: absolute(bar, 'bar') };
+    const end = isentropicExpansion(nitrogen, from, standardAtmosphere);
+    expect([end.model, end.pressure]).toEqual([nitrogen.id, standardAtmosphere]);
+  }
+});
+
 test('a state at the start is the one of stateAt', () => {
   const from = { temperature: K(320), pressure: absolute(210, 'bar') };
   const { densities_mol_m3 } = isentropicExpansion(nitrogen, from, absolute(100, 'bar'));

@@ -4,7 +4,7 @@ export const ENGLISH_EXERCISE: ExerciseWords = {
   heading: 'Exercise {number}',
   ask: {
     target: 'What must the gas gauge show for the pre-charge to be right at this gas temperature?',
-    'gas to add': 'How much nitrogen brings it to its target at this gas temperature?',
+    'gas to add': 'How much nitrogen brings the accumulator to its target at this gas temperature?',
     'gas held': 'How much nitrogen is in the accumulator, its oil side drained?',
     diagnosis: 'The reading looks wrong. What is most likely behind it?',
   },

@@ -4,7 +4,7 @@ export const GERMAN_EXERCISE: ExerciseWords = {
   heading: 'Aufgabe {number}',
   ask: {
     target: 'Was muss das Gasmanometer zeigen, damit die Vorfüllung bei dieser Gastemperatur stimmt?',
-    'gas to add': 'Wie viel Stickstoff bringt ihn bei dieser Gastemperatur auf seinen Sollwert?',
+    'gas to add': 'Wie viel Stickstoff bringt den Speicher bei dieser Gastemperatur auf seinen Sollwert?',
     'gas held': 'Wie viel Stickstoff ist im Speicher, wenn die Ölseite entleert ist?',
     diagnosis: 'Die Ablesung sieht falsch aus. Was steckt am ehesten dahinter?',
   },

@@ -1,7 +1,7 @@
-import { erf } from 'mathjs';
+import { erf, evaluate } from 'mathjs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { judge, specification, type Reading, type Specification, type Step } from 'isochore';
+import { judge, specification, type Reading, type Specification, type Step, type Trace } from 'isochore';
 import { ACCURACY_CLASSES } from '../../src/reading/gauge.js';
 import type { Instruments } from '../../src/reading/instruments.js';
 import { decide, type Decided } from '../../src/verdict/decide.js';
@@ -677,6 +677,32 @@ test('the working shows what is left beyond a guard band at each limit where the
   expect(told(149, 'guarded rejection')).toEqual(['lower limit']);
   expect(told(156, 'guarded rejection')).toEqual(['upper limit']);
   expect(told(149, 'guarded both ways')).toEqual(both);
+});
+
+test('the working of a decision tells first what each contribution is, as that of the uncertainty does', () => {
+  const told = (call: (trace: Trace) => unknown): Step[] => {
+    const steps: Step[] = [];
+    call((step) => steps.push(step));
+    return steps;
+  };
+  const [spec, reading] = [specWith(), reads(153)];
+  const contributions = told((trace) => uncertainty(spec, reading, INSTRUMENTS, trace));
+  const steps = told((trace) => decide(spec, reading, INSTRUMENTS, ruleOf('guarded both ways'), trace));
+  expect(contributions.length).toBeGreaterThan(10);
+  expect(steps.slice(0, contributions.length)).toEqual(contributions);
+});
+
+test('each sum of errors is printed with a term for each of them, as mathjs adds it up', () => {
+  const sums: Step[] = [];
+  decide(specWith(), reads(153), INSTRUMENTS, ruleOf('simple acceptance'), (step) => {
+    if (step.relation.formula.startsWith('sqrt(u_a')) sums.push(step);
+  });
+  expect(sums.map(({ about }) => about)).toEqual(['all contributions', 'lower limit', 'upper limit']);
+  for (const { relation, values, result } of sums) {
+    expect(values.length).toBeGreaterThan(5);
+    const scope = Object.fromEntries(relation.from.map((symbol, i) => [symbol, values[i]]));
+    expect(Number(evaluate(relation.formula, scope)) / result).toBeCloseTo(1, 14);
+  }
 });
 
 test('the margins of a vessel that is not corrected for have no shift of it in their working', () => {

@@ -44,6 +44,8 @@ describe('rectangles', () => {
     expect(cumulative(sumOf([{ half: 1, times: 2 }], 0), 1)).toBe(1 - 1 / 8);
     expect(cumulative(sumOf(each([2, 1]), 0), 1.5)).toBeCloseTo(1 - 1.5 ** 2 / 16, 15);
     expect(cumulative(sumOf(each([1, 2]), 0), 0.5)).toBe(0.625);
+    expect(cumulative(sumOf(each([1, 2]), 0), -0.5)).toBe(0.375);
+    expect(cumulative(sumOf(each([2, 1]), 0), -1.5)).toBeCloseTo(1.5 ** 2 / 16, 15);
   });
 
   test('of no width are not there', () => {

@@ -46,7 +46,7 @@ export function sumOf(rectangles: readonly Rectangles[], sigma: number): Sum {
   const wide = rectangles.filter(({ half }) => half > 0);
   const variance = wide.reduce((sum, { half, times }) => sum + (times * half * half) / 3, sigma * sigma);
   const standard = Math.sqrt(variance);
-  const halves = wide.flatMap(({ half, times }) => (times > 2 ? [half, half, half] : Array<number>(times).fill(half)));
+  const halves = wide.flatMap(({ half, times }) => Array<number>(times).fill(half));
   if (sigma === 0 && halves.length <= 2) {
     const [one = 0, other = 0] = halves;
     const exact = [Math.max(one, other), Math.min(one, other)] as const;

@@ -126,6 +126,8 @@ describe('a narrow rectangle that counts as normal', () => {
 
 // Counted when it was written. Each term costs an exponential and its sines; too few are an error that no bound tells.
 test.each<[readonly Rectangles[], sigma: number, terms: number]>([
+  [[one(1)], 0, 0],
+  [each([1, 0.5]), 0, 0],
   [[one(1)], 0.1, 45],
   [[one(1)], 1, 25],
   [each([1, 1]), 0.01, 412],

@@ -78,7 +78,7 @@ function termsOf(rectangles: readonly Rectangles[], variance: number, support: n
       }
     }
     terms.push(phi / (Math.PI * k));
-    if (order >= 1 && bound / (Math.PI * order) < LEFT_OUT) return terms;
+    if (bound / (Math.PI * order) < LEFT_OUT) return terms;
   }
   return terms;
 }

@@ -135,6 +135,7 @@ test.each<[readonly Rectangles[], sigma: number, terms: number]>([
   [[{ half: 1, times: 9 }], 0, 119],
   [each([1, 0.5, 0.25]), 0.001, 2446],
   [[{ half: 1, times: 2 }, one(0.3)], 0.05, 108],
+  [[{ half: 0.05, times: 100 }], 1, 36],
 ])('the sum of %o and σ = %d takes so many terms as its bound needs', (rectangles, sigma, terms) => {
   expect(sumOf(rectangles, sigma).terms).toHaveLength(terms);
 });
@@ -155,6 +156,13 @@ describe('laws', () => {
       }),
       { numRuns: 200 },
     );
+  });
+
+  test('it does not depend on the unit: of pascals it takes as many terms as of bar', () => {
+    const halves = [2.5, 0.5, 0.01]; // the last of them narrow
+    const [bar, pascals] = [1, 1e5].map((unit) => sumOf(each(halves.map((half) => half * unit)), 0.3 * unit));
+    expect(pascals?.terms).toHaveLength(bar?.terms.length ?? NaN);
+    expect((pascals?.support ?? NaN) / (bar?.support ?? NaN)).toBeCloseTo(1e5, 8);
   });
 
   test('its variance is the sum of the variances', () => {

@@ -110,7 +110,6 @@ function beyond([a, b]: readonly [number, number], x: number): number {
 /** The x that the sum is at most with a probability p, 0 < p < 1. */
 export function quantile(sum: Sum, p: number): number {
   if (p < 0.5) return -quantile(sum, 1 - p);
-  if (p === 0.5) return 0;
   let low = 0;
   let high = sum.support;
   // By halves: it cannot fail, and a density that jumps does not matter.

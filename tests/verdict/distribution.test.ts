@@ -29,6 +29,11 @@ describe('the normal distribution', () => {
     for (let z = -6; z <= 6; z += 0.37) expect(Math.abs(cumulative(normal, z) - phi(z))).toBeLessThan(2e-15);
   });
 
+  test('has its median at zero, as every sum of these', () => {
+    for (const sum of [normal, sumOf([one(2)], 0), sumOf(each([2, 1]), 0), sumOf(each([2, 1, 3]), 0.1), sumOf([], 0)])
+      expect(Math.abs(quantile(sum, 0.5))).toBeLessThan(1e-15);
+  });
+
   test('scales with its standard deviation', () => {
     expect(quantile(sumOf([], 12_345), 0.975) / 12_345).toBeCloseTo(1.959963984540054, 12);
   });

@@ -320,9 +320,18 @@ describe('a reading', () => {
     expect([...reads].filter(([, count]) => count !== 1)).toEqual([]);
   });
 
-  test('has no part that was not given', () => {
-    const given = readingWith();
-    expect(Object.keys(checkedReading(given)).sort()).toEqual(Object.keys(given).sort());
+  test('has every part that was given, and no other', () => {
+    const whole = readingWith({
+      correctionIncluded: barOf(1),
+      fullScale: bar(250),
+      systemPressure: bar(200),
+      emptyGasSide: 'investigated and cleared',
+      possibleSlip: 'read again and ruled out',
+    });
+    for (const given of [readingWith(), whole]) {
+      expect(checkedReading(given)).toEqual(given);
+      expect(Object.keys(checkedReading(given)).sort()).toEqual(Object.keys(given).sort());
+    }
   });
 
   test.each([[null], [undefined], [150]])('that is none is refused by its name: %s', (none) => {

@@ -6,6 +6,7 @@ import {
   pressureDifference,
   specification,
   target,
+  temperature,
   type Conditions,
   type GasModel,
   type Reading,
@@ -458,12 +459,19 @@ describe('shown', () => {
     const given = new Set(steps.map(({ relation }) => relation.gives));
     for (const symbol of ['dp', 'dp_target', 'e_rho', 'u2_rho', 'u', 'dp_off', 'rho', 'p_abs'])
       expect(given).toContain(symbol);
+    expect(steps.filter(({ relation }) => relation.gives === 'dp_off').map(({ about }) => about)).toEqual(['reading']);
   });
 
   test('the budget is plain data that JSON carries', () => {
     const found = budgetOf(specWith(), readingWith());
     expect((JSON.parse(JSON.stringify(found)) as Budget).contributions).toHaveLength(found.contributions.length);
   });
+});
+
+/** Nitrogen by a model that errs by 1.2 % of density. */
+const POOR = gasModel({
+  ...nitrogen,
+  uncertainty: [{ temperature_K: [64, 1000], pressure_Pa: [0, 200e6], density: 0.012 }],
 });
 
 describe('a simulation', () => {
@@ -503,14 +511,25 @@ describe('a simulation', () => {
     ],
     [
       'a model so poor that it outweighs the rest, its errors opposed at the two ends',
-      specWith({
-        gas: gasModel({
-          ...nitrogen,
-          uncertainty: [{ temperature_K: [64, 1000], pressure_Pa: [0, 200e6], density: 0.012 }],
-        }),
-      }),
+      specWith({ gas: POOR }),
       readingWith({ temperature: celsius(60) }),
       instrumentsWith({ modelErrorCorrelation: -0.6 }),
+    ],
+    [
+      'the same where it was stated, and is not asked for',
+      specWith({ gas: POOR }),
+      readingWith({ temperature: celsius(20) }),
+      instrumentsWith({ modelErrorCorrelation: -0.6 }),
+    ],
+    [
+      'the last row of a table',
+      specBy(tableOf([[127, 0], [140, 20], [152.5, 40]], { printedStep: barOf(1) })), // prettier-ignore
+      readingWith({ temperature: celsius(40) }),
+      instrumentsWith({
+        gauge: { ...DIAL, accuracy: { accuracyClass: 0.25 } },
+        printed: { pressure: 'as the table states', temperature: inK(0), ambientLimit: pressureDifference(50, 'hPa') },
+        thermometer: { ...CONTACT, accuracy: { limit: inK(0.02) }, step: inK(0.1), shellToGas: inK(0.1) },
+      }),
     ],
     [
       'a table',
@@ -600,6 +619,24 @@ describe('a simulation', () => {
     for (const seed of [0, 4_294_967_295]) expect(of(1000, seed)).toHaveProperty('interval');
     const nothing = (): unknown => simulate(specWith(), readingWith(), INSTRUMENTS, null as never);
     expect(problemOf(nothing)).toMatchObject({ code: 'wrong kind', path: 'given' });
+  });
+
+  test('says what leaves the gas model in a draw', () => {
+    const given = { draws: 1000, seed: 1 };
+    const hot = temperature(998, 'K'); // of 1000 K
+    const big = { ...INSTRUMENTS, gauge: { ...DIAL, fullScale: bar(1000) } };
+    const read = readingWith({ temperature: hot });
+    const warm = instrumentsWith({ ...big, thermometer: { ...CONTACT, shellToGas: inK(5) } });
+    expect(problemOf(() => simulate(specWith({ allowable: bar(900) }), read, warm, given))).toMatchObject({
+      code: 'outside the model',
+      path: 'temperature',
+    });
+    const printed = instrumentsWith({ ...big, printed: { ...INSTRUMENTS.printed, temperature: inK(10) } });
+    const spec = specification({ ...GIVEN, precharge: { pressure: bar(140), temperature: hot } });
+    expect(problemOf(() => simulate(spec, readingWith(), printed, given))).toMatchObject({
+      code: 'outside the model',
+      path: 'pressure',
+    });
   });
 
   test('says where the gauge is not accurate', () => {

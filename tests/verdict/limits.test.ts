@@ -229,6 +229,9 @@ describe('limits stated by the manual', () => {
       tolerance: { minimum: { ...maximum, rows: [pointOf(125, 0), pointOf(138, 20), pointOf(155, 40)] }, maximum },
     });
     expect(problemOf(() => judge(meeting, reads(150))).code).toBe('limits crossed');
+    // Nor is there a band where both meet on the target itself.
+    const touching = specBy({ ...between, rows: [pointOf(128, 0), pointOf(140, 20), pointOf(155, 40)] }, { tolerance: meeting.tolerance }); // prettier-ignore
+    expect(problemOf(() => judge(touching, reads(155))).code).toBe('limits crossed');
   });
 
   test('that leave the target out elsewhere give no charge away from the band', () => {

@@ -170,6 +170,12 @@ describe('SHA-256', () => {
     }
   });
 
+  // UTF-8 (RFC 3629): from here on a character takes one byte more.
+  test.each([0x7f, 0x80, 0x7ff, 0x800, 0xd7ff, 0xe000, 0xffff, 0x10000, 0x10ffff])('of U+%i', (point) => {
+    const text = String.fromCodePoint(point);
+    expect(sha256(text)).toBe(nodeSha256(text));
+  });
+
   test('of any well-formed text', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => {

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { test } from 'vitest';
 import { reportJsonSchema, roundJsonSchema } from 'isochore/record';
 import { expectHeld } from '../support/held.js';
 

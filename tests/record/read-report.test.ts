@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readReport, reverify } from 'isochore/record';
+import { DEEPEST, readReport, reverify } from 'isochore/record';
 import { exampleRound, refusalOf, reportRest } from '../support/round.js';
 
 const report = reportRest(exampleRound());
@@ -22,6 +22,13 @@ test('what is checked is what is given, also where a value changes between two r
   };
   expect(readReport(changing('a', 'b')).input).toEqual({ note: 'b' });
   expect(refusalOf(() => readReport(changing(1, NaN))).map(({ code }) => code)).toEqual(['not JSON']);
+});
+
+test('a report is read one level deeper than a round, which stands in it', () => {
+  const nested = (levels: number): unknown => JSON.parse('{"a":'.repeat(levels) + '1' + '}'.repeat(levels));
+  expect(readReport({ ...report, input: nested(DEEPEST) }).input).toEqual(nested(DEEPEST));
+  const problems = refusalOf(() => readReport({ ...report, input: nested(DEEPEST + 1) }));
+  expect(problems.map(({ code }) => code)).toEqual(['too deep']);
 });
 
 test('an altered report is read: that it was altered is for reverify', () => {

@@ -1,6 +1,7 @@
-import { test } from 'vitest';
-import { reportJsonSchema, roundJsonSchema } from 'isochore/record';
+import { expect, test } from 'vitest';
+import { reportJsonSchema, roundJsonSchema, RoundShape } from 'isochore/record';
 import { expectHeld } from '../support/held.js';
+import { exampleRound, keysOf, put } from '../support/round.js';
 
 // What other software reads by these shapes is stored for years, so that a field, a word or a limit that is lost, added or
 // renamed has to be meant: it shows here as a line.
@@ -8,6 +9,21 @@ test('every field of a round and a report, what it takes, and whether it may be 
   const seen = new Map<string, string>();
   const lines = [...linesOf(roundJsonSchema(), 'round', seen), ...linesOf(reportJsonSchema(), 'report', seen)];
   expectHeld(lines, 'shapes.txt');
+});
+
+test.each([
+  ['$.groups[0].name', 1, 200],
+  ['$.title', 0, 200],
+  ['$.groups[0].remarks', 0, 2000],
+])('%s has %i to %i characters', (path, least, most) => {
+  const fits = (length: number): boolean => {
+    const round = exampleRound();
+    put(round, keysOf(path), 'é'.repeat(length));
+    return RoundShape.safeParse(round).success;
+  };
+  expect([least, most].map(fits)).toEqual([true, true]);
+  expect(fits(most + 1)).toBe(false);
+  if (least > 0) expect(fits(least - 1)).toBe(false);
 });
 
 /** A schema line by line: its own members in one, then the schemas within it. What was said before is not said again. */

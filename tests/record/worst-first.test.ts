@@ -99,7 +99,7 @@ describe('the order', () => {
       ['EV 1', 'EV 3', near(150.8, 150.6)],
       ['EV 3', 'EV 1', near(151.6, 150.4)],
     ] as const) {
-      const found = list.filter((one) => [first, second].includes(nameOf(one) ?? ''));
+      const found = list.filter((one) => nameOf(one) === first || nameOf(one) === second);
       expect(found.map(nameOf)).toEqual([first, second]);
       const [one, other] = found.map(({ probabilityOutside }) => probabilityOutside);
       expect(one).toBeGreaterThan(other ?? expect.fail('no probability'));

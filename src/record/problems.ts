@@ -56,7 +56,7 @@ export function add(findings: Findings, path: string, problems: readonly Problem
   findings.found += problems.length;
   for (const problem of problems) {
     if (findings.listed.length >= MOST_LISTED) return;
-    const at = problem.path === '' ? path : path === '' ? problem.path : `${path}.${problem.path}`;
+    const at = problem.path === '' ? path : `${path}.${problem.path}`;
     const found = wellFormed(problem.found); // a parser may quote half a surrogate pair
     const own = { ...problem, path: at, found };
     findings.listed.push(about === undefined ? own : { ...own, about: wellFormed(about) });

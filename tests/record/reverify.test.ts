@@ -55,6 +55,8 @@ describe('a report carries its round', () => {
     const round: unknown = JSON.parse('{"version": 1, "__proto__": {"a": [null, -0]}}');
     const odd = reportRest(round);
     expect(JSON.stringify(odd.input)).toBe('{"version":1,"__proto__":{"a":[null,0]}}');
+    const member = Object.getOwnPropertyDescriptor(odd.input, '__proto__');
+    expect(member).toMatchObject({ enumerable: true, configurable: true, writable: true });
     expect(reportRest(-0).input).toBe(0); // as JSON writes it
     for (const json of [null, 5, 'round', [1]]) expect(reportRest(json).input).toEqual(json);
   });
@@ -91,7 +93,10 @@ describe('a report carries its round', () => {
     let shared: unknown = [0];
     for (let i = 0; i < 25; i += 1) shared = [shared, shared];
     const huge = reportRest({ version: 1, specifications: [], groups: [], shared });
-    expect(huge.problems).toMatchObject([{ code: 'too large', path: '$', found: 'more than 20000000 values' }]);
+    const values = { most: '20000000', what: 'values' };
+    expect(huge.problems).toMatchObject([
+      { code: 'too large', path: '$', found: 'more than 20000000 values', values },
+    ]);
     expect(Object.hasOwn(huge, 'input')).toBe(false);
   });
 });

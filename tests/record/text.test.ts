@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { DEEPEST, LONGEST_TEXT, reportRoundText, type RoundReport } from 'isochore/record';
 import { EVERY_EV, ev, fi } from '../support/corruptions.js';
 import { firstRepeats } from '../support/repeated-keys.js';
-import { exampleRound, expectSound, refusalOf, reportRest, roundWithoutSupply } from '../support/round.js';
+import { exampleRound, expectSound, keysOf, put, refusalOf, reportRest, roundWithoutSupply } from '../support/round.js'; // prettier-ignore
+import { smallRound } from '../support/small-round.js';
 
 const text = JSON.stringify(roundWithoutSupply());
 const reportText = (given: string): RoundReport => reportRoundText(given, { problems: 'report the rest' });
@@ -122,6 +123,41 @@ describe('a key given twice: what holds both is not judged', () => {
       `duplicate key ${pressure}.value`,
       `duplicate key ${pressure}.unit`,
     ]);
+  });
+
+  test.each([
+    ['tables[10]', '"columns":', '$.tables[10].columns'],
+    ['specifications[10]', '"gas":', '$.specifications[10].gas'],
+    ['instruments[10]', '"kind":', '$.instruments[10].kind'],
+    ['groups[10]', '"specification":', '$.groups[10].specification'],
+    ['groups[10].accumulators[10]', '"visit":', '$.groups[10].accumulators[10].visit'],
+  ])('in the eleventh of a list, %s: of the others nothing is lost', (place, key, path) => {
+    const round = roundWithoutSupply();
+    const eleven = <T extends { name: string }>(one: T): T[] => Array.from({ length: 11 }, (_, i) => ({ ...one, name: `${one.name} ${i}` })); // prettier-ignore
+    const [sheet] = smallRound().tables ?? [];
+    const [type] = round.specifications;
+    const [group] = round.groups;
+    const [accumulator] = group?.accumulators ?? [];
+    if (sheet === undefined || type === undefined || group === undefined || accumulator === undefined)
+      throw new Error('an empty round');
+    const many = {
+      ...round,
+      tables: eleven(sheet),
+      specifications: eleven(type),
+      instruments: [...(round.instruments ?? []), ...eleven({ name: 'gauge N', kind: 'pressure gauge' })],
+      groups: eleven({ ...group, specification: `${type.name} 0` }).map((one, i) => ({ ...one, accumulators: i === 10 ? eleven(accumulator) : [accumulator] })), // prettier-ignore
+    };
+    const whole = JSON.parse(JSON.stringify(many)) as typeof many;
+    const at = keysOf(`$.${place}`).reduce<unknown>((value, step) => (value as Record<string, unknown>)[step], whole);
+    const once = JSON.stringify(at);
+    put(whole, keysOf(`$.${place}`), 'HERE');
+    const twice = once.replace(key, `${key}0,${key}`);
+    const report = reportText(JSON.stringify(whole).replace('"HERE"', twice));
+    expect(said(report)).toEqual([`duplicate key ${path}`]);
+    const isLost = (one: string): boolean => place.startsWith('groups') && one.startsWith(`$.${place}`);
+    expect(lost(report).every(isLost)).toBe(true);
+    expect(lost(report)).toHaveLength(place === 'groups[10]' ? 11 : place.startsWith('groups') ? 1 : 0);
+    expect(report.instruments).toHaveLength(many.instruments.length - (place.startsWith('instruments') ? 1 : 0));
   });
 
   test('however many there are, none of what holds them is judged', { timeout: 60_000 }, () => {

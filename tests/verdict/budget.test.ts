@@ -318,6 +318,9 @@ describe('contributions', () => {
     // The first order lies between both, 3 % to 7 % from them.
     expect(typeof size === 'number' ? size : 'kelvins' in size ? size.kelvins : 0).toBeCloseTo((low + high) / 2, 2);
     expect(contribution(by, 'emissivity').sensitivity).toBe(contribution(by, 'thermometer').sensitivity);
+    const steps: Step[] = [];
+    uncertainty(specWith(), readingWith(), instrumentsWith({ thermometer: infrared }), (step) => steps.push(step));
+    expect(steps.filter(({ about }) => about === 'emissivity').map(({ relation }) => relation.gives)).toEqual(['dT', 'u']); // prettier-ignore
     const same = budgetOf(
       specWith(),
       readingWith(),

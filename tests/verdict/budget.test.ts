@@ -465,6 +465,23 @@ describe('shown', () => {
     expect(steps.filter(({ relation }) => relation.gives === 'dp_off').map(({ about }) => about)).toEqual(['reading']);
   });
 
+  test('each sensitivity is that of the target, and of a single reading there is no mean', () => {
+    const told = (readings: number): Step[] => {
+      const steps: Step[] = [];
+      uncertainty(specWith(), readingWith(), instrumentsWith({ readings }), (step) => steps.push(step));
+      return steps;
+    };
+    const by = (of: string): number | undefined =>
+      told(1).find(({ about, relation }) => about === of && relation.from[0] === 'c')?.values[0];
+    // A bar of the gauge, or of the ambient, is a bar; what was measured too warm raises the target, what was printed so lowers it.
+    expect([by('gauge'), by('barometer')]).toEqual([1, 1]);
+    expect(by('thermometer')).toBeGreaterThan(0.5e5);
+    expect(by('printed temperature')).toBeLessThan(-0.5e5);
+    const means = (readings: number) => told(readings).filter(({ relation }) => relation.from.includes('u_single'));
+    expect(means(1)).toEqual([]);
+    expect(means(4).map(({ about }) => about)).toEqual(['gauge step', 'thermometer step']);
+  });
+
   test('the budget is plain data that JSON carries', () => {
     const found = budgetOf(specWith(), readingWith());
     expect((JSON.parse(JSON.stringify(found)) as Budget).contributions).toHaveLength(found.contributions.length);

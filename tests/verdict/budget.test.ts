@@ -318,6 +318,9 @@ describe('contributions', () => {
     // The first order lies between both, 3 % to 7 % from them.
     expect(typeof size === 'number' ? size : 'kelvins' in size ? size.kelvins : 0).toBeCloseTo((low + high) / 2, 2);
     expect(contribution(by, 'emissivity').sensitivity).toBe(contribution(by, 'thermometer').sensitivity);
+    const steps: Step[] = [];
+    uncertainty(specWith(), readingWith(), instrumentsWith({ thermometer: infrared }), (step) => steps.push(step));
+    expect(steps.filter(({ about }) => about === 'emissivity').map(({ relation }) => relation.gives)).toEqual(['dT', 'u']); // prettier-ignore
     const same = budgetOf(
       specWith(),
       readingWith(),
@@ -460,6 +463,23 @@ describe('shown', () => {
     for (const symbol of ['dp', 'dp_target', 'e_rho', 'u2_rho', 'u', 'dp_off', 'rho', 'p_abs'])
       expect(given).toContain(symbol);
     expect(steps.filter(({ relation }) => relation.gives === 'dp_off').map(({ about }) => about)).toEqual(['reading']);
+  });
+
+  test('each sensitivity is that of the target, and of a single reading there is no mean', () => {
+    const told = (readings: number): Step[] => {
+      const steps: Step[] = [];
+      uncertainty(specWith(), readingWith(), instrumentsWith({ readings }), (step) => steps.push(step));
+      return steps;
+    };
+    const by = (of: string): number | undefined =>
+      told(1).find(({ about, relation }) => about === of && relation.from[0] === 'c')?.values[0];
+    // A bar of the gauge, or of the ambient, is a bar; what was measured too warm raises the target, what was printed so lowers it.
+    expect([by('gauge'), by('barometer')]).toEqual([1, 1]);
+    expect(by('thermometer')).toBeGreaterThan(0.5e5);
+    expect(by('printed temperature')).toBeLessThan(-0.5e5);
+    const means = (readings: number) => told(readings).filter(({ relation }) => relation.from.includes('u_single'));
+    expect(means(1)).toEqual([]);
+    expect(means(4).map(({ about }) => about)).toEqual(['gauge step', 'thermometer step']);
   });
 
   test('the budget is plain data that JSON carries', () => {

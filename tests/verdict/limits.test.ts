@@ -195,7 +195,9 @@ describe('limits stated by the manual', () => {
       { minimum: pointOf(140, 20), maximum: high },
       { minimum: low, maximum: pointOf(140, 20) },
     ]) {
-      expect(specWith({ tolerance }).tolerance).toEqual(tolerance);
+      const spec = specWith({ tolerance });
+      expect(spec.tolerance).toEqual(tolerance);
+      expect(judge(spec, reads(140, { temperature: celsius(20) })).outcome).toBe('within');
     }
   });
 
@@ -243,6 +245,14 @@ describe('limits stated by the manual', () => {
     ]);
     const spec = specBy(TARGET, { tolerance: { minimum, maximum: HIGH } });
     expect(problemOf(() => judge(spec, reads(152.5)))).toMatchObject({ path: 'temperature', code: 'limits crossed' });
+    // And here above the maximum of 151.
+    const maximum = tableOf([
+      [129, 0],
+      [142, 20],
+      [151, 40],
+    ]);
+    const below = specBy(TARGET, { tolerance: { minimum: LOW, maximum } });
+    expect(problemOf(() => judge(below, reads(150.5)))).toMatchObject({ path: 'temperature', code: 'limits crossed' });
   });
 
   test('are carried, unchangeable', () => {

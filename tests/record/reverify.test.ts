@@ -94,9 +94,7 @@ describe('a report carries its round', () => {
     for (let i = 0; i < 25; i += 1) shared = [shared, shared];
     const huge = reportRest({ version: 1, specifications: [], groups: [], shared });
     const values = { most: '20000000', what: 'values' };
-    expect(huge.problems).toMatchObject([
-      { code: 'too large', path: '$', found: 'more than 20000000 values', values },
-    ]);
+    expect(huge.problems).toMatchObject([{ code: 'too large', path: '$', found: 'more than 20000000 values', values }]);
     expect(Object.hasOwn(huge, 'input')).toBe(false);
   });
 });

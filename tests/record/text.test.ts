@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { DEEPEST, LONGEST_TEXT, reportRoundText, type RoundReport } from 'isochore/record';
+import { scan } from '../../src/record/scan.js';
 import { EVERY_EV, ev, fi } from '../support/corruptions.js';
 import { firstRepeats } from '../support/repeated-keys.js';
 import { exampleRound, expectSound, keysOf, put, refusalOf, reportRest, roundWithoutSupply } from '../support/round.js'; // prettier-ignore
@@ -41,6 +42,7 @@ describe('what is not JSON is refused', () => {
     ['a trailing comma', edited('"minutesAtRest":45}', '"minutesAtRest":45,}')],
     ['NaN', edited('"value":152', '"value":NaN')],
     ['single quotes', text.replaceAll('"', "'")],
+    ['a list without its brackets', '1,2'],
     ['a comment', `// round\n${text}`],
     ['only closing brackets', ']]}}'],
     ['a lone backslash at the end', '{"a\\'],
@@ -106,6 +108,12 @@ describe('a key given twice: what holds both is not judged', () => {
     ['the groups', '{"version":1', '{"groups":[],"version":1', '$.groups'],
     ['the specifications', '{"version":1', '{"specifications":[],"version":1', '$.specifications'],
     ['the title', '"title":', '"title":"Quarterly","title":', '$.title'],
+    [
+      'under a key that looks like a path',
+      '{"version":1',
+      '{"$.tables[0].":{"a":1,"a":2},"version":1',
+      '$["$.tables[0]."].a',
+    ],
     ['inside the title', '"title":"', '"title":{"a":1,"a":2},"note":"', '$.title.a'],
   ])('in the round itself, %s: nothing is judged', (_title, place, by, path) => {
     const report = reportText(edited(place, by));
@@ -186,6 +194,13 @@ describe('a key given twice: what holds both is not judged', () => {
     expect(firstRepeats(given)).toEqual([]);
     expect(said(reportText(given)).filter((problem) => problem.startsWith('duplicate'))).toEqual([]);
   });
+});
+
+test('beyond a million keys given twice the rest is not looked for, and nothing of the document is certain', () => {
+  const twice = (times: number): string => `{${'"a":1,'.repeat(times)}"a":1}`;
+  expect(scan(twice(1_000_000), DEEPEST).duplicates.includes('$')).toBe(false);
+  const { isTooDeep, duplicates } = scan(twice(1_000_002), DEEPEST);
+  expect([isTooDeep, duplicates.length, duplicates.at(-2), duplicates.at(-1)]).toEqual([false, 1_000_001, '$.a', '$']);
 });
 
 describe('the keys given twice in any JSON text', () => {

@@ -548,6 +548,14 @@ describe('cautions', () => {
   });
 });
 
+test('a round without a rule has no decisions, and no terms to explain', () => {
+  const bare = changed((round) => {
+    delete round.rule;
+  });
+  expect(['rule', 'decisions', 'terms'].filter((field) => Object.hasOwn(bare, field))).toEqual([]);
+  expect(['rule', 'decisions', 'terms'].filter((field) => Object.hasOwn(report, field))).toHaveLength(3);
+});
+
 test('that one gauge reads all of it off is a caution of the round', () => {
   const off = changed((round) => {
     const [group] = round.groups;

@@ -93,6 +93,7 @@ describe('a key given twice: what holds both is not judged', () => {
   test.each(cases)('%s', (_title, place, by, path, notJudged) => {
     const report = reportText(edited(place, by));
     expect(said(report)).toEqual([`duplicate key ${path}`]);
+    expect(report.problems[0]?.found).toBe(`${path} more than once`);
     expect(report.complete).toBe('partial');
     expect(lost(report)).toEqual(notJudged);
     const good = reportRest(roundWithoutSupply()).accumulators;
@@ -271,6 +272,8 @@ describe('text that is too deep', () => {
 
   test('is refused at one level more than are read', () => {
     expect(said(reportText(nested(DEEPEST + 1)))).toEqual(['too deep $']);
+    const values = { most: String(DEEPEST) };
+    expect(reportText(nested(DEEPEST + 1)).problems).toMatchObject([{ found: 'deeper nesting', values }]);
     expect(said(reportText(nested(DEEPEST)))).toEqual(['not an object $']);
     expect(said(reportText(`[${nested(DEEPEST - 1)},${nested(DEEPEST)}]`))).toEqual(['too deep $']);
     expect(said(reportText(`[${nested(DEEPEST - 1)},${nested(DEEPEST - 1)}]`))).toEqual(['not an object $']);
@@ -295,6 +298,9 @@ describe('text that is too long', () => {
     expect(LONGEST_TEXT).toBe(200_000_000);
     const report = reportText(' '.repeat(LONGEST_TEXT + 1));
     expect(said(report)).toEqual(['too large $']);
-    expect(report.problems[0]?.found).toBe('200000001 characters');
+    const values = { most: '200000000', what: 'characters' };
+    expect(report.problems).toMatchObject([{ found: '200000001 characters', values }]);
+    // At the longest it is read, and refused for what it is.
+    expect(said(reportText('['.repeat(DEEPEST + 1) + ' '.repeat(LONGEST_TEXT - DEEPEST - 1)))).toEqual(['too deep $']);
   });
 });

@@ -111,10 +111,14 @@ describe('canonical JSON', () => {
     const loop: unknown[] = [];
     loop.push(loop);
     expect(problemOf(() => canonicalJson(loop)).code).toBe('too deep');
-    const nested = (levels: number): unknown => JSON.parse('['.repeat(levels) + ']'.repeat(levels));
-    expect(canonicalJson(nested(500))).toHaveLength(1000);
+    const list = (levels: number): string => '['.repeat(levels) + ']'.repeat(levels);
+    const object = (levels: number): string => `${'{"a":'.repeat(levels)}1${'}'.repeat(levels)}`;
     const [path, found, values] = ['', 'deeper nesting', { most: '500' }];
-    expect(problemOf(() => canonicalJson(nested(501)))).toMatchObject({ code: 'too deep', path, found, values });
+    for (const nested of [list, object]) {
+      expect(canonicalJson(JSON.parse(nested(500)))).toBe(nested(500));
+      const problem = problemOf(() => canonicalJson(JSON.parse(nested(501))));
+      expect(problem).toMatchObject({ code: 'too deep', path, found, values });
+    }
   });
 
   // The plain way, to compare with: every object sorted by itself.

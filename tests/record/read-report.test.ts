@@ -77,3 +77,26 @@ test.each<[string, unknown, string, Readonly<Record<string, string>>]>([
   const at = path === 'counts' ? 'counts.fine' : path;
   expect(refusalOf(() => readReport(changed))).toMatchObject([{ code, path: at, values }]);
 }); // prettier-ignore
+
+test('a key that is no text is an unknown field', () => {
+  const problem = { code: 'missing', path: '$', found: '', wanted: '', remedy: '', values: { [Symbol('x')]: 'x' } };
+  expect(reverify({ ...report, problems: [problem] }).problems).toMatchObject([
+    { code: 'unknown field', path: '$.problems[0].values["Symbol(x)"]' },
+  ]);
+});
+
+test('where one of several shapes is wanted, what each of them wants is said', () => {
+  const changed = structuredClone(report);
+  put(changed, keysOf('$.accumulators[0].asFound.decision.inBand'), 'x');
+  put(changed, keysOf('$.together[0].gauge'), '');
+  put(changed, keysOf('$.together[0].outcome'), 'x');
+  const [together, decision] = refusalOf(() => readReport(changed));
+  expect(decision).toMatchObject({ code: 'wrong shape', path: 'accumulators[0].asFound.decision' });
+  expect(decision?.wanted.split(' or ')).toEqual(
+    expect.arrayContaining(['boolean', '"no decision"', 'no other field']),
+  );
+  expect(together).toMatchObject({ code: 'wrong shape', path: 'together[0]' });
+  expect(together?.wanted.split(' or ')).toEqual(
+    expect.arrayContaining(['"too few readings"', 'a value within its limits']),
+  );
+});

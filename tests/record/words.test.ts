@@ -144,6 +144,10 @@ describe('words of one’s own', () => {
       expect(problemWith({ cautions: of })).toMatchObject({ code: 'words not sound', path: 'when.words.cautions' });
     }
     expect(problemWith({ problems: { missing: { wanted: 'x' } } }).path).toBe('when.words.problems.missing.remedy');
+    const loop: Record<string, unknown> = {};
+    loop['wanted'] = loop;
+    expect(problemWith({ cautions: { asphyxiation: loop } }).code).toBe('words not sound');
+    expect(problemWith({ problems: { missing: { wanted: loop, remedy: 'x' } } }).code).toBe('words not sound');
     expect(problemWith({ others: {} }).path).toBe('when.words.others');
   });
 
@@ -167,7 +171,10 @@ describe('words of one’s own', () => {
     const words = (wanted: string): Words => ({ problems: { 'outside the model': { wanted, remedy: 'x' } } });
     const go = (wanted: string) => reportRound({}, { problems: 'report the rest', words: words(wanted) });
     expect(go('{range} ({reason})').complete).toBe('partial');
-    expect(problemOf(() => go('{ranges}')).path).toBe('when.words.problems["outside the model"].wanted');
+    const unknown = problemOf(() => go('{ranges}'));
+    expect(unknown.path).toBe('when.words.problems["outside the model"].wanted');
+    expect(unknown.values).toEqual({ wanted: 'no name in braces but {range}, {model}, {reason}' });
+    expect(problemWith({ causes: { 'separator torn': '{off}' } }).values).toEqual({ wanted: 'no name in braces' });
   });
 
   test('are none under a code that there is not', () => {

@@ -74,7 +74,8 @@ describe('what is no problem is refused', () => {
     expect(inWords(given, { problems })).toEqual({ ...cold, ...problems['below absolute zero'] });
   });
   it('with null for its values', () => {
-    expect(problemOf(() => sentence({ ...cold, values: null } as unknown as Problem)).code).toBe('wrong kind');
+    const given = { ...cold, values: null } as unknown as Problem;
+    for (const call of [sentence, inWords]) expect(problemOf(() => call(given)).code).toBe('wrong kind');
   });
   it('a value in it that is no text', () => {
     const given = { ...cold, values: { least: 0 } } as unknown as Problem;

@@ -73,6 +73,13 @@ describe('what is no problem is refused', () => {
     const problems = { 'below absolute zero': { wanted: 'ein Text', remedy: 'noch einer' } };
     expect(inWords(given, { problems })).toEqual({ ...cold, ...problems['below absolute zero'] });
   });
+  it('one of a class, which gives its fields by getters, is put into words too', () => {
+    const ofClass = {};
+    for (const [name, value] of Object.entries<unknown>(cold)) Object.defineProperty(ofClass, name, { get: () => value });
+    const given = Object.create(ofClass) as Problem;
+    const problems = { 'below absolute zero': { wanted: 'ein Text', remedy: 'noch einer' } };
+    expect(inWords(given, { problems })).toEqual({ ...cold, ...problems['below absolute zero'] });
+  });
   it('with null for its values', () => {
     const given = { ...cold, values: null } as unknown as Problem;
     for (const call of [sentence, inWords]) expect(problemOf(() => call(given)).code).toBe('wrong kind');

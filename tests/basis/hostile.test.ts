@@ -75,7 +75,8 @@ describe('what is no problem is refused', () => {
   });
   it('one of a class, which gives its fields by getters, is put into words too', () => {
     const ofClass = {};
-    for (const [name, value] of Object.entries<unknown>(cold)) Object.defineProperty(ofClass, name, { get: () => value });
+    for (const [name, value] of Object.entries<unknown>(cold))
+      Object.defineProperty(ofClass, name, { get: () => value });
     const given = Object.create(ofClass) as Problem;
     const problems = { 'below absolute zero': { wanted: 'ein Text', remedy: 'noch einer' } };
     expect(inWords(given, { problems })).toEqual({ ...cold, ...problems['below absolute zero'] });

@@ -75,7 +75,7 @@ describe('what is no problem is refused', () => {
   });
   it('one of a class, which gives its fields by getters, is put into words too', () => {
     const ofClass = {};
-    for (const [name, value] of Object.entries<unknown>(cold))
+    for (const [name, value] of Object.entries(cold) as [string, unknown][])
       Object.defineProperty(ofClass, name, { get: () => value });
     const given = Object.create(ofClass) as Problem;
     const problems = { 'below absolute zero': { wanted: 'ein Text', remedy: 'noch einer' } };

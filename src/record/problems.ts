@@ -21,7 +21,6 @@ import {
   wrongShape,
 } from '../basis/problem.js';
 import { wellFormed } from './canonical.js';
-import { WELL_FORMED } from './measured.js';
 
 /** Most problems that a report lists; the rest are counted. */
 export const MOST_LISTED = 1000;
@@ -56,7 +55,7 @@ export function add(findings: Findings, path: string, problems: readonly Problem
   findings.found += problems.length;
   for (const problem of problems) {
     if (findings.listed.length >= MOST_LISTED) return;
-    const at = problem.path === '' ? path : path === '' ? problem.path : `${path}.${problem.path}`;
+    const at = problem.path === '' ? path : `${path}.${problem.path}`;
     const found = wellFormed(problem.found); // a parser may quote half a surrogate pair
     const own = { ...problem, path: at, found };
     findings.listed.push(about === undefined ? own : { ...own, about: wellFormed(about) });
@@ -106,10 +105,8 @@ function ofValue(issue: Issue, path: string, found: string): Problem {
     case 'invalid_union':
       if (issue.errors.length === 0) return problem(unknownWord, path, found, { words: wantedBy(issue) });
       return wrong(issue, path, found);
-    case 'invalid_format': {
-      const kind = formatOf(issue);
-      return kind === undefined ? wrong(issue, path, found) : problem(kind, path, found);
-    }
+    case 'invalid_format':
+      return problem(formatOf(issue), path, found);
     case 'too_small': {
       if (issue.origin === 'number') return problem(negative, path, found);
       const { minimum } = issue;
@@ -137,10 +134,10 @@ function wantedBy(issue: Issue): string {
       return issue.values.map((value) => JSON.stringify(value)).join(' or ');
     case 'invalid_union':
       return issue.errors.length === 0 ? wordsOf(issue) : [...new Set(issue.errors.flat().map(wantedBy))].join(' or ');
-    case 'invalid_format':
-      return formatOf(issue)?.wanted ?? `a text that matches ${issue.pattern ?? issue.format}`;
+    case 'unrecognized_keys':
+      return 'no other field';
     default:
-      return issue.message;
+      return 'a value within its limits';
   }
 }
 
@@ -157,10 +154,10 @@ const TYPE: Readonly<Record<string, typeof notAnObject | typeof notAList | typeo
   number: notANumber,
 };
 
-function formatOf({ format, pattern }: Issue & { code: 'invalid_format' }) {
+/** The only pattern of our own is that of well-formed text. */
+function formatOf({ format }: Issue & { code: 'invalid_format' }) {
   if (format === 'datetime') return notATime;
-  if (format === 'date') return notADate;
-  return pattern === String(WELL_FORMED) ? notAText : undefined;
+  return format === 'date' ? notADate : notAText;
 }
 
 function counted({ origin }: { readonly origin: string }, count: number): string {

@@ -135,7 +135,8 @@ const TEXTS: readonly string[] = ['why', 'text', 'found', 'wanted', 'remedy', 'v
 
 /** Lists where two JSON values differ but for their texts, up to the limit; returns in how many places. */
 function compare(from: unknown, to: unknown, keys: readonly PropertyKey[], changes: Change[]): number {
-  if (isBranch(from) && isBranch(to) && Array.isArray(from) === Array.isArray(to)) {
+  // Both have the shape of a report, so that neither is a list where the other is an object.
+  if (isBranch(from) && isBranch(to)) {
     let found = 0;
     const isList = Array.isArray(from);
     for (const key of new Set([...Object.keys(from), ...Object.keys(to)])) {

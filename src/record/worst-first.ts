@@ -79,7 +79,7 @@ export function worstFirst(report: RoundReport): UnitServed[] {
   ];
   // Sorting is stable: the order of the round decides between equals.
   all.sort((a, b) => STAKES.indexOf(a.stake) - STAKES.indexOf(b.stake) || pressing(b) - pressing(a));
-  const units = new Map<string | undefined, Ranked[]>();
+  const units = new Map<string | undefined, [Ranked, ...Ranked[]]>();
   for (const one of all) {
     const { unitServed } = has(one, 'accumulator') ? one.accumulator : one.notJudged;
     const unit = units.get(unitServed);
@@ -88,7 +88,7 @@ export function worstFirst(report: RoundReport): UnitServed[] {
   }
   return [...units].map(([unitServed, ranked]) => ({
     ...(unitServed === undefined ? {} : { unitServed }),
-    stake: ranked.at(0)?.stake ?? 'in order',
+    stake: ranked[0].stake,
     accumulators: ranked,
   }));
 }

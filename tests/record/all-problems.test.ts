@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { reportRound } from 'isochore/record';
+import { isUnder, pathOf } from '../../src/record/problems.js';
 import { CORRUPTIONS, EVERY_EV, EVERY_FI, ev, fi, type Corruption, type Said } from '../support/corruptions.js';
 import { expectHeld } from '../support/held.js';
 import {
@@ -115,6 +116,17 @@ describe('nor does it hide what shows only in comparison, where that does not de
       ]),
     ).toEqual(['unknown word $.specifications[1].tolerance.applies', 'negative $.specifications[1].tolerance.below']);
   });
+});
+
+test('a path lies under another one if it begins with all of its keys', () => {
+  const keys = fc.array(fc.oneof(fc.constantFrom('a', 'ab', 'b', '$', 'a.b', 'a[0]', ''), fc.integer({ min: 0, max: 12 })), { maxLength: 3 }); // prettier-ignore
+  fc.assert(
+    fc.property(keys, keys, (path, outer) => {
+      fc.pre(outer.length > 0);
+      expect(isUnder(pathOf(path), pathOf(outer))).toBe(outer.every((key, i) => path[i] === key));
+    }),
+    { numRuns: 2000 },
+  );
 });
 
 describe('many things wrong at once: all of them are listed', () => {

@@ -178,14 +178,18 @@ describe('what somebody else wrote is quoted safely', () => {
 });
 
 describe('what to do about problems must be said', () => {
-  test.each([[undefined], [null], [{}], [{ problems: 'ignore' }], ['report the rest'], [{ problems: null }]])(
-    '%o',
-    (when) => {
-      const refused = { code: 'unknown word', path: 'when.problems' };
-      expect(refusalOf(() => reportRound(roundWithoutSupply(), when as When))).toMatchObject([refused]);
-      expect(refusalOf(() => reportRoundText('', when as When))).toMatchObject([refused]);
-    },
-  );
+  test.each<[unknown, string]>([
+    [undefined, 'undefined'],
+    [null, 'undefined'],
+    [{}, 'undefined'],
+    [{ problems: 'ignore' }, '"ignore"'],
+    ['report the rest', 'undefined'],
+    [{ problems: null }, 'null'],
+  ])('%o', (when, found) => {
+    const refused = { code: 'unknown word', path: 'when.problems', found };
+    expect(refusalOf(() => reportRound(roundWithoutSupply(), when as When))).toMatchObject([refused]);
+    expect(refusalOf(() => reportRoundText('', when as When))).toMatchObject([refused]);
+  });
 });
 
 describe('a field that is there but undefined, as JavaScript may leave it, is a field that is not there', () => {

@@ -14,8 +14,10 @@ import {
   type Instruments,
   type Reading,
 } from 'isochore';
-import { orderFor, reportRound, reverify, type Round, type RoundReport } from 'isochore/record';
+import { orderFor, reportRound, reverify, UNCERTAINTY_CODES, type Round, type RoundReport } from 'isochore/record';
 import { describe, expect, test } from 'vitest';
+import { CONTRIBUTION } from '../../src/basis/words.js';
+import { termsOf } from '../../src/record/write-certainty.js';
 import { bar, INSTRUMENTS, kelvin, reads, RULE, SPEC } from '../support/exhaust-valves.js';
 import { roundWithoutSupply, expectSound, keysOf, NOTHING, put, reportRest } from '../support/round.js';
 
@@ -431,6 +433,17 @@ test('each code of uncertainty that a reading names has its words in the report,
     expect(report.terms).toHaveLength(new Set(codes).size);
   }
 });
+
+test('what settles a reading may rest on a contribution that is not among its largest: that has its words too', () => {
+  const { asFound } = named(withEv1(151), 'EV 1');
+  const { uncertainty, decision } = asFound;
+  if (uncertainty?.outcome !== 'stated' || decision === undefined || !('settling' in decision)) expect.fail('settled');
+  const listed = uncertainty.largest.map(({ code }) => code);
+  const largest = UNCERTAINTY_CODES.find((code) => Object.hasOwn(CONTRIBUTION, code) && !listed.includes(code as never));
+  const settling = { ...decision.settling, largest };
+  const codes = termsOf({ ...asFound, decision: { ...decision, settling } } as typeof asFound);
+  expect(codes).toEqual([...listed, ...uncertainty.notCounted, largest]);
+}); // prettier-ignore
 
 describe('slips', () => {
   test('a temperature in °F said to be in °C is listed, and not corrected', () => {

@@ -86,21 +86,21 @@ describe('canonical JSON', () => {
   });
 
   test.each([
-    ['the first half of a surrogate pair', 'a\uD83D'],
-    ['the second', { a: ['\uDE00b'] }],
-    ['halves the wrong way round', '\uDE00\uD83D'],
-    ['half a pair in a key', { '\uD83D': 1 }],
-    ['NaN', [Number.NaN]],
-    ['infinity', { a: Number.NEGATIVE_INFINITY }],
-    ['undefined', undefined],
-    ['undefined in an object', { a: undefined }],
-    ['a hole', new Array(1)],
-    ['a bigint', 1n],
-    ['a function', () => 1],
-    ['a date', new Date(0)],
-    ['a map', new Map()],
-  ])('is refused of %s', (_title, json) => {
-    expect(problemOf(() => canonicalJson(json))).toMatchObject({ code: 'not JSON' });
+    ['the first half of a surrogate pair', 'a\uD83D', 'a\uFFFD'],
+    ['the second', { a: ['\uDE00b'] }, '\uFFFDb'],
+    ['halves the wrong way round', '\uDE00\uD83D', '\uFFFD\uFFFD'],
+    ['half a pair in a key', { '\uD83D': 1 }, '\uFFFD'],
+    ['NaN', [Number.NaN], 'NaN'],
+    ['infinity', { a: Number.NEGATIVE_INFINITY }, '-Infinity'],
+    ['undefined', undefined, 'undefined'],
+    ['undefined in an object', { a: undefined }, 'undefined'],
+    ['a hole', new Array(1), 'undefined'],
+    ['a bigint', 1n, '1n'],
+    ['a function', () => 1, 'a function'],
+    ['a date', new Date(0), 'an instance'],
+    ['a map', new Map(), 'an instance'],
+  ])('is refused of %s', (_title, json, found) => {
+    expect(problemOf(() => canonicalJson(json))).toMatchObject({ code: 'not JSON', path: '', found });
   });
 
   test('what only looks like half a pair is written', () => {
@@ -111,9 +111,14 @@ describe('canonical JSON', () => {
     const loop: unknown[] = [];
     loop.push(loop);
     expect(problemOf(() => canonicalJson(loop)).code).toBe('too deep');
-    const nested = (levels: number): unknown => JSON.parse('['.repeat(levels) + ']'.repeat(levels));
-    expect(canonicalJson(nested(500))).toHaveLength(1000);
-    expect(problemOf(() => canonicalJson(nested(501))).code).toBe('too deep');
+    const list = (levels: number): string => '['.repeat(levels) + ']'.repeat(levels);
+    const object = (levels: number): string => `${'{"a":'.repeat(levels)}1${'}'.repeat(levels)}`;
+    const [path, found, values] = ['', 'deeper nesting', { most: '500' }];
+    for (const nested of [list, object]) {
+      expect(canonicalJson(JSON.parse(nested(500)))).toBe(nested(500));
+      const problem = problemOf(() => canonicalJson(JSON.parse(nested(501))));
+      expect(problem).toMatchObject({ code: 'too deep', path, found, values });
+    }
   });
 
   // The plain way, to compare with: every object sorted by itself.
@@ -170,6 +175,12 @@ describe('SHA-256', () => {
     }
   });
 
+  // UTF-8 (RFC 3629): from here on a character takes one byte more.
+  test.each([0x7f, 0x80, 0x7ff, 0x800, 0xd7ff, 0xe000, 0xffff, 0x10000, 0x10ffff])('of U+%i', (point) => {
+    const text = String.fromCodePoint(point);
+    expect(sha256(text)).toBe(nodeSha256(text));
+  });
+
   test('of any well-formed text', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => {
@@ -180,8 +191,14 @@ describe('SHA-256', () => {
   });
 
   test('is refused of half a surrogate pair, and of what is no text', () => {
-    for (const text of ['\uD83D', 'a\uDE00', undefined, 5, Buffer.from('abc')]) {
-      expect(problemOf(() => sha256(text as string)).code).toBe('not a text');
+    for (const [text, found] of [
+      ['\uD83D', String.raw`"\ud83d"`],
+      ['a\uDE00', String.raw`"a\ude00"`],
+      [undefined, 'undefined'],
+      [5, '5'],
+      [Buffer.from('abc'), 'an object'],
+    ]) {
+      expect(problemOf(() => sha256(text as string))).toMatchObject({ code: 'not a text', path: '', found });
     }
   });
 });

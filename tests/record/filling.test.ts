@@ -27,6 +27,7 @@ import {
   type RoundReport,
 } from 'isochore/record';
 import { describe, expect, test } from 'vitest';
+import { energyJson } from '../../src/record/write-safety.js';
 import { exampleRound, expectSound, keysOf, NOTHING, put, reportRest } from '../support/round.js';
 import { smallRound } from '../support/small-round.js';
 
@@ -494,6 +495,22 @@ describe('safety numbers', () => {
     const { safety } = reportRest(roundWith(['$.groups[0].accumulators[7].visit[0].gaugeStep', other]));
     expect(JSON.stringify(safety?.specifications[0])).not.toContain('MPa');
     expect(JSON.stringify(safety?.specifications[1])).toContain('MPa');
+  });
+
+  test('the law that is said to govern is that of the state with the larger energy, where the states differ in it', () => {
+    const charged = { energy_J: 2, governs: 'ASME PCC-2' };
+    const inService = { energy_J: 1, governs: 'real gas' };
+    const found = (worse: string, other: object | string) =>
+      energyJson({ charged, inService: other, worse, tnt: { kilograms: 3 }, cautions: [] } as never);
+    expect(found('charged', inService)).toMatchObject({ inService: { value: 1, unit: 'J' }, governs: 'ASME PCC-2' });
+    expect(found('in service', { ...inService, energy_J: 4 })).toMatchObject({ governs: 'real gas' });
+    expect(found('charged', 'not asked')).toEqual({
+      charged: { value: 2, unit: 'J' },
+      worse: 'charged',
+      governs: 'ASME PCC-2',
+      tnt: { value: 3, unit: 'kg' },
+      cautions: [],
+    });
   });
 
   test('where no bottle is stated, the gas of an accumulator alone is released', () => {

@@ -105,6 +105,27 @@ describe('data of any depth', () => {
     }
   });
 
+  test('what is no JSON data at the deepest level is that, and no deeper level', () => {
+    const round = exampleRound();
+    for (const value of [() => 1, Symbol('x'), 1n]) {
+      expect(said(reportRest({ ...round, note: deep(DEEPEST - 1, value) }))).toEqual(['unknown field $.note']);
+    }
+  });
+
+  test('a member that is undefined is none', () => {
+    const { title, ...round } = exampleRound();
+    expect(title).toBeDefined();
+    expect(reportRest({ ...round, title: undefined })).toStrictEqual(reportRest(round));
+  });
+
+  test('what is too deep or no JSON data says so, and how deep it may be', () => {
+    const [tooDeep] = reportRest({ ...exampleRound(), note: deep(DEEPEST) }).problems;
+    expect(tooDeep).toMatchObject({ found: 'deeper nesting', values: { most: String(DEEPEST) } });
+    expect(reverify({ ...reportRest(exampleRound()), title: Number.NaN }).problems).toMatchObject([
+      { code: 'not JSON', path: '$', found: 'what JSON cannot carry' },
+    ]);
+  });
+
   test.each<readonly [string, unknown]>([
     ['holds itself', loop],
     ['is 100 000 levels deep', { name: 'gauge A', kind: 'pressure gauge', inner: deep(100_000) }],

@@ -112,6 +112,16 @@ describe('what changes', () => {
     expect(recall([report], { ...off, from: '2026-01-01', to: '2026-12-31', correction: bar(9) }).judgedAgain).toBe(7);
   });
 
+  test('in a round without a rule nothing is decided, before and after', () => {
+    const { rule, ...round } = exampleRound();
+    expect(rule).toBeDefined();
+    const { changes, problems } = recall([reportRest(round)], { ...DAYS, correction: bar(-2.1) });
+    expect(problems).toEqual([]);
+    expect(changes[0]).toMatchObject({ name: 'EV 1' });
+    expect(changes[0]?.before).toEqual({ asFound: { outcome: 'within' }, asLeft: 'not read', state: 'in order' });
+    expect(changes[0]?.after.asFound).toEqual({ outcome: 'undercharged' });
+  });
+
   test('the reports are left as they were', () => {
     const before = JSON.stringify(report);
     recall([report], { ...DAYS, correction: bar(-2.1) });
@@ -125,8 +135,8 @@ describe('nothing is dropped', () => {
   test('a visit that was not judged, and one that the correction makes impossible', () => {
     const round = exampleRound();
     put(round, keysOf('$.groups[0].accumulators[0].visit[0].temperature.unit'), 'C');
-    const { notJudgedAgain, judgedAgain } = recall([reportRest(round)], off);
-    expect(judgedAgain).toBe(5);
+    const { notJudgedAgain, judgedAgain, problems } = recall([reportRest(round)], off);
+    expect([judgedAgain, problems]).toEqual([5, []]);
     expect(notJudgedAgain).toMatchObject([
       {
         path: '$.groups[0].accumulators[0]',
@@ -145,6 +155,33 @@ describe('nothing is dropped', () => {
     expect(above).toMatchObject([{ name: 'EV 4', because: 'cannot be judged with the correction', problems: [] }]);
   });
 
+  test('what is not sound in its round stays so: without a name, a time or a pressure', () => {
+    const round = exampleRound();
+    put(round, keysOf('$.groups[0].accumulators[0].name'), 5);
+    put(round, keysOf('$.groups[0].accumulators[1].name'), NOTHING);
+    put(round, keysOf('$.groups[0].accumulators[2].visit[0].pressure'), NOTHING);
+    put(round, keysOf('$.groups[0].accumulators[3].visit[0].at'), 5);
+    const { notJudgedAgain, judgedAgain } = recall([reportRest(round)], { ...DAYS, correction: bar(2.1) });
+    expect(judgedAgain).toBe(3);
+    // The reading without a time was taken on no day that is recalled.
+    expect(notJudgedAgain.map(({ path }) => path)).toEqual([0, 1, 2].map((i) => `$.groups[0].accumulators[${i}]`));
+    expect(notJudgedAgain.map((one) => ('name' in one ? one.name : 'no name'))).toEqual(['no name', 'no name', 'EV 3']);
+  });
+
+  test('a correction that leads below absolute zero: of each reading it is said once, and nothing else is', () => {
+    const what = { ...DAYS, instrument: 'thermometer 1', correction: temperatureDifference(-400, 'K') };
+    const { notJudgedAgain, judgedAgain, changes } = recall([report], what);
+    expect([judgedAgain, changes]).toEqual([0, []]);
+    expect(notJudgedAgain).toHaveLength(16);
+    for (const { path, because, problems } of notJudgedAgain) {
+      const [, g = '', a = ''] = /groups\[(\d+)\]\.accumulators\[(\d+)\]$/.exec(path) ?? [];
+      const visit = exampleRound().groups[Number(g)]?.accumulators[Number(a)]?.visit ?? [];
+      const each = visit.map((_, r) => `below absolute zero ${path}.visit[${r}].temperature`);
+      expect(because).toBe('cannot be judged with the correction');
+      expect(problems.map((problem) => `${problem.code} ${problem.path}`)).toEqual(each);
+    }
+  });
+
   test('a report that was altered, has no round, or is none', () => {
     const { input, ...without } = stored(report);
     expect(input).toBeDefined();
@@ -161,6 +198,8 @@ describe('nothing is dropped', () => {
     for (const { why } of found.problems) expect(why.length).toBeGreaterThan(20);
     expect(found.problems[0]).toMatchObject({ digest: report.digest, title: report.title });
     expect(new Set(found.changes.map(({ index }) => index))).toEqual(new Set([4]));
+    const [odd] = recall([{ digest: 5, title: 5 }], off).problems;
+    expect(Object.keys(odd ?? {})).toEqual(['index', 'because', 'why', 'problems']);
   });
 
   test('a report that says something else than its round gives now is judged again, and named', () => {
@@ -171,6 +210,9 @@ describe('nothing is dropped', () => {
     const found = recall([forged], off);
     expect(found.problems).toMatchObject([{ index: 0, because: ['another result'] }]);
     expect(found.changes.map(({ name }) => name)).toEqual(recall([report], off).changes.map(({ name }) => name));
+    const shorter = { ...rest, accumulators: rest.accumulators.slice(1) };
+    const lacking = { ...shorter, digest: sha256(canonicalJson(shorter)) };
+    expect(recall([lacking], off).problems).toMatchObject([{ because: ['another result'] }]);
     const old = { ...rest, libraryVersion: '0.0.9' };
     const older = { ...old, digest: sha256(canonicalJson(old)) };
     expect(recall([older], off).problems).toMatchObject([{ because: ['other library version'] }]);
@@ -191,9 +233,17 @@ describe('a faulty call', () => {
     expect(problemOf(() => recall([report], what as Recalling))).toMatchObject({ code, path });
   });
 
+  test('what a correction has to be is named, and what is checked is what is used', () => {
+    const { values } = problemOf(() => recall([report], { ...off, correction: -2.1 } as never));
+    expect(Object.values(values).join()).toContain('pressure difference');
+    let reads = 0;
+    const changing = { ...off, get instrument() { return (reads += 1) === 1 ? 'gauge A' : 'gauge Z'; } }; // prettier-ignore
+    expect(recall([report], changing).judgedAgain).toBe(6);
+  });
+
   test('reports that are no list, all that is wrong at once, and words that are not sound', () => {
     expect(problemOf(() => recall(report as never, off))).toMatchObject({ code: 'wrong kind', path: 'reports' });
-    const bad = { instrument: null, from: 'x', to: 'y', correction: null };
+    const bad = { instrument: null, from: 'y', to: 'x', correction: null };
     expect(refusalOf(() => recall([], bad as never))).toHaveLength(4);
     expect(problemOf(() => recall([], off, { slips: { x: 'y' } } as never)).path).toBe('words.slips.x');
   });

@@ -34,7 +34,7 @@ function accumulator(name: string, from = report): RoundReport['accumulators'][n
 function inRound(round: Round, name: string) {
   for (const group of round.groups) {
     const found = group.accumulators.find((one) => one.name === name);
-    if (found !== undefined) return { group, visit: found.visit };
+    if (found !== undefined) return { group, accumulator: found, visit: found.visit };
   }
   throw new Error(`${name} is not in the round`);
 }
@@ -535,14 +535,43 @@ describe('cautions', () => {
   });
 
   test('a danger found only in the reading as left is spelt out too', () => {
+    // Alone, so that no other has it.
     const high = changed((round) => {
       readingOf(round, 'EV 2', -1).pressure.value = 211;
+      const [group] = round.groups;
+      round.groups = group === undefined ? [] : [{ ...group, accumulators: [inRound(round, 'EV 2').accumulator] }];
     });
     const danger = 'reading above the allowable pressure';
     expect(accumulator('EV 2').asFound.cautions).not.toContain(danger);
     expect((accumulator('EV 2', high).asLeft as JudgedReading).cautions).toContain(danger);
     expect(high.cautions.find(({ code }) => code === danger)?.severity).toBe('danger');
   });
+});
+
+test('a round without a rule has no decisions, and no terms to explain', () => {
+  const bare = changed((round) => {
+    delete round.rule;
+  });
+  expect(['rule', 'decisions', 'terms'].filter((field) => Object.hasOwn(bare, field))).toEqual([]);
+  expect(['rule', 'decisions', 'terms'].filter((field) => Object.hasOwn(report, field))).toHaveLength(3);
+});
+
+test('that one gauge reads all of it off is a caution of the round', () => {
+  const off = changed((round) => {
+    const [group] = round.groups;
+    const one = inRound(round, 'EV 1').accumulator;
+    const reading = readingOf(round, 'EV 1', 0);
+    const of = (bar: number, i: number) => {
+      const pressure = { ...reading.pressure, value: bar };
+      return { ...one, name: `EV ${i}`, visit: [{ ...reading, pressure }] };
+    };
+    const accumulators = [155, 156, 155, 156, 156, 155, 155, 156, 155, 156].map(of);
+    round.groups = group === undefined ? [] : [{ ...group, accumulators }];
+  });
+  expect(off.together?.map(({ outcome }) => outcome)).toEqual(['common shift']);
+  const cautions = ({ cautions }: RoundReport) => cautions.map(({ code }) => code);
+  expect(cautions(off)).toContain('common shift');
+  expect(cautions(report)).not.toContain('common shift');
 });
 
 const COUNTS = [

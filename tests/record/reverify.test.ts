@@ -55,6 +55,8 @@ describe('a report carries its round', () => {
     const round: unknown = JSON.parse('{"version": 1, "__proto__": {"a": [null, -0]}}');
     const odd = reportRest(round);
     expect(JSON.stringify(odd.input)).toBe('{"version":1,"__proto__":{"a":[null,0]}}');
+    const member = Object.getOwnPropertyDescriptor(odd.input, '__proto__');
+    expect(member).toMatchObject({ enumerable: true, configurable: true, writable: true });
     expect(reportRest(-0).input).toBe(0); // as JSON writes it
     for (const json of [null, 5, 'round', [1]]) expect(reportRest(json).input).toEqual(json);
   });
@@ -91,7 +93,8 @@ describe('a report carries its round', () => {
     let shared: unknown = [0];
     for (let i = 0; i < 25; i += 1) shared = [shared, shared];
     const huge = reportRest({ version: 1, specifications: [], groups: [], shared });
-    expect(huge.problems).toMatchObject([{ code: 'too large', path: '$', found: 'more than 20000000 values' }]);
+    const values = { most: '20000000', what: 'values' };
+    expect(huge.problems).toMatchObject([{ code: 'too large', path: '$', found: 'more than 20000000 values', values }]);
     expect(Object.hasOwn(huge, 'input')).toBe(false);
   });
 });
@@ -153,6 +156,7 @@ describe('a report that was altered', () => {
       because: ['digest does not match'],
       changesFound: 1,
       changes: [{ path: '$.accumulators[1].asFound.outcome', from: '"within"', to: '"undercharged"' }],
+      problems: [],
     });
   });
 
@@ -179,7 +183,12 @@ describe('a report that was altered', () => {
   test('and its input taken out', () => {
     const altered = copy();
     delete altered.input;
-    expect(reverify(altered)).toMatchObject({ outcome: 'changed', because: ['no input', 'digest does not match'] });
+    const { outcome, because, why } = reverify(altered);
+    expect([outcome, because]).toEqual(['changed', ['no input', 'digest does not match']]);
+    const sentences = why.split('; ');
+    expect(sentences).toHaveLength(2);
+    expect(sentences[0]).toContain('does not carry its round');
+    expect(sentences[1]).toContain('digest does not match');
   });
 
   test('in very many places: a hundred are listed, all are counted', () => {
@@ -207,6 +216,7 @@ describe('a report whose digest was mended', () => {
   test('by another version that words everything otherwise: the same', () => {
     const round = exampleRound();
     put(round, ['note'], 1);
+    put(round, ['title'], 'x'.repeat(201));
     put(round, keysOf('$.groups[0].accumulators[0].name'), NOTHING);
     const { digest, ...partial } = reportRest(round);
     expect(digest).toHaveLength(64);
@@ -222,7 +232,7 @@ describe('a report whose digest was mended', () => {
     expect(reverify(stored)).toMatchObject({ outcome: 'same', because: [], changesFound: 0 });
     // The codes beside the texts are compared.
     for (const [path, code] of [
-      ['$.problems[0].code', 'too long'],
+      ['$.problems[0].code', 'too short'],
       ['$.accumulators[0].asFound.because[0]', 'oil side not drained'],
       ['$.cautions[0].code', 'asphyxiation'],
     ] as const) {
@@ -277,11 +287,24 @@ describe('what is no report', () => {
     ['a date', new Date(0)],
     ['a report around undefined', { ...report, problems: [undefined] }],
   ])('%s: said, not thrown', (_title, json) => {
-    const { outcome, because, problems } = reverify(json);
-    expect(outcome).toBe('not a report');
+    const { outcome, because, problems, changes } = reverify(json);
+    expect([outcome, changes]).toEqual(['not a report', []]);
     expect(because[0]).toBe('not a report');
     expect(problems.length).toBeGreaterThan(0);
-    for (const { path } of problems) expect(path).toMatch(/^\$/);
+    for (const { path } of problems) expect(path).toMatch(/^\$(\.\w|\[|$)/);
+  });
+
+  test('what has neither version nor digest has none that differs', () => {
+    for (const json of [{}, 'report', 5, null, [], { version: 'x', libraryVersion: 1 }]) {
+      expect(reverify(json).because).toEqual(['not a report']);
+    }
+  });
+
+  test('of what is wrong, a thousand at most is listed, each under the root', () => {
+    const { problems } = reverify({ ...report, 'a field': 1, accumulators: Array.from({ length: 600 }, () => ({})) });
+    expect(problems).toHaveLength(1000);
+    expect(reverify({ ...report, 'a field': 1 }).problems.map(({ path }) => path)).toEqual(['$["a field"]']);
+    expect(reverify('report').problems.map(({ path }) => path)).toEqual(['$']);
   });
 
   test('too deep, or too large: that is what is said', { timeout: 120_000 }, () => {

@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { DEEPEST, LONGEST_TEXT, reportRoundText, type RoundReport } from 'isochore/record';
+import { scan } from '../../src/record/scan.js';
 import { EVERY_EV, ev, fi } from '../support/corruptions.js';
 import { firstRepeats } from '../support/repeated-keys.js';
-import { exampleRound, expectSound, refusalOf, reportRest, roundWithoutSupply } from '../support/round.js';
+import { exampleRound, expectSound, keysOf, put, refusalOf, reportRest, roundWithoutSupply } from '../support/round.js'; // prettier-ignore
+import { smallRound } from '../support/small-round.js';
 
 const text = JSON.stringify(roundWithoutSupply());
 const reportText = (given: string): RoundReport => reportRoundText(given, { problems: 'report the rest' });
@@ -40,6 +42,7 @@ describe('what is not JSON is refused', () => {
     ['a trailing comma', edited('"minutesAtRest":45}', '"minutesAtRest":45,}')],
     ['NaN', edited('"value":152', '"value":NaN')],
     ['single quotes', text.replaceAll('"', "'")],
+    ['a list without its brackets', '1,2'],
     ['a comment', `// round\n${text}`],
     ['only closing brackets', ']]}}'],
     ['a lone backslash at the end', '{"a\\'],
@@ -90,6 +93,7 @@ describe('a key given twice: what holds both is not judged', () => {
   test.each(cases)('%s', (_title, place, by, path, notJudged) => {
     const report = reportText(edited(place, by));
     expect(said(report)).toEqual([`duplicate key ${path}`]);
+    expect(report.problems[0]?.found).toBe(`${path} more than once`);
     expect(report.complete).toBe('partial');
     expect(lost(report)).toEqual(notJudged);
     const good = reportRest(roundWithoutSupply()).accumulators;
@@ -105,6 +109,12 @@ describe('a key given twice: what holds both is not judged', () => {
     ['the groups', '{"version":1', '{"groups":[],"version":1', '$.groups'],
     ['the specifications', '{"version":1', '{"specifications":[],"version":1', '$.specifications'],
     ['the title', '"title":', '"title":"Quarterly","title":', '$.title'],
+    [
+      'under a key that looks like a path',
+      '{"version":1',
+      '{"$.tables[0].":{"a":1,"a":2},"version":1',
+      '$["$.tables[0]."].a',
+    ],
     ['inside the title', '"title":"', '"title":{"a":1,"a":2},"note":"', '$.title.a'],
   ])('in the round itself, %s: nothing is judged', (_title, place, by, path) => {
     const report = reportText(edited(place, by));
@@ -122,6 +132,41 @@ describe('a key given twice: what holds both is not judged', () => {
       `duplicate key ${pressure}.value`,
       `duplicate key ${pressure}.unit`,
     ]);
+  });
+
+  test.each([
+    ['tables[10]', '"columns":', '$.tables[10].columns'],
+    ['specifications[10]', '"gas":', '$.specifications[10].gas'],
+    ['instruments[10]', '"kind":', '$.instruments[10].kind'],
+    ['groups[10]', '"specification":', '$.groups[10].specification'],
+    ['groups[10].accumulators[10]', '"visit":', '$.groups[10].accumulators[10].visit'],
+  ])('in the eleventh of a list, %s: of the others nothing is lost', (place, key, path) => {
+    const round = roundWithoutSupply();
+    const eleven = <T extends { name: string }>(one: T): T[] => Array.from({ length: 11 }, (_, i) => ({ ...one, name: `${one.name} ${i}` })); // prettier-ignore
+    const [sheet] = smallRound().tables ?? [];
+    const [type] = round.specifications;
+    const [group] = round.groups;
+    const [accumulator] = group?.accumulators ?? [];
+    if (sheet === undefined || type === undefined || group === undefined || accumulator === undefined)
+      throw new Error('an empty round');
+    const many = {
+      ...round,
+      tables: eleven(sheet),
+      specifications: eleven(type),
+      instruments: [...(round.instruments ?? []), ...eleven({ name: 'gauge N', kind: 'pressure gauge' })],
+      groups: eleven({ ...group, specification: `${type.name} 0` }).map((one, i) => ({ ...one, accumulators: i === 10 ? eleven(accumulator) : [accumulator] })), // prettier-ignore
+    };
+    const whole = JSON.parse(JSON.stringify(many)) as typeof many;
+    const at = keysOf(`$.${place}`).reduce<unknown>((value, step) => (value as Record<string, unknown>)[step], whole);
+    const once = JSON.stringify(at);
+    put(whole, keysOf(`$.${place}`), 'HERE');
+    const twice = once.replace(key, `${key}0,${key}`);
+    const report = reportText(JSON.stringify(whole).replace('"HERE"', twice));
+    expect(said(report)).toEqual([`duplicate key ${path}`]);
+    const isLost = (one: string): boolean => place.startsWith('groups') && one.startsWith(`$.${place}`);
+    expect(lost(report).every(isLost)).toBe(true);
+    expect(lost(report)).toHaveLength(place === 'groups[10]' ? 11 : place.startsWith('groups') ? 1 : 0);
+    expect(report.instruments).toHaveLength(many.instruments.length - (place.startsWith('instruments') ? 1 : 0));
   });
 
   test('however many there are, none of what holds them is judged', { timeout: 60_000 }, () => {
@@ -150,6 +195,13 @@ describe('a key given twice: what holds both is not judged', () => {
     expect(firstRepeats(given)).toEqual([]);
     expect(said(reportText(given)).filter((problem) => problem.startsWith('duplicate'))).toEqual([]);
   });
+});
+
+test('beyond a million keys given twice the rest is not looked for, and nothing of the document is certain', () => {
+  const twice = (times: number): string => `{${'"a":1,'.repeat(times)}"a":1}`;
+  expect(scan(twice(1_000_000), DEEPEST).duplicates.includes('$')).toBe(false);
+  const { isTooDeep, duplicates } = scan(twice(1_000_002), DEEPEST);
+  expect([isTooDeep, duplicates.length, duplicates.at(-2), duplicates.at(-1)]).toEqual([false, 1_000_001, '$.a', '$']);
 });
 
 describe('the keys given twice in any JSON text', () => {
@@ -220,6 +272,8 @@ describe('text that is too deep', () => {
 
   test('is refused at one level more than are read', () => {
     expect(said(reportText(nested(DEEPEST + 1)))).toEqual(['too deep $']);
+    const values = { most: String(DEEPEST) };
+    expect(reportText(nested(DEEPEST + 1)).problems).toMatchObject([{ found: 'deeper nesting', values }]);
     expect(said(reportText(nested(DEEPEST)))).toEqual(['not an object $']);
     expect(said(reportText(`[${nested(DEEPEST - 1)},${nested(DEEPEST)}]`))).toEqual(['too deep $']);
     expect(said(reportText(`[${nested(DEEPEST - 1)},${nested(DEEPEST - 1)}]`))).toEqual(['not an object $']);
@@ -244,6 +298,9 @@ describe('text that is too long', () => {
     expect(LONGEST_TEXT).toBe(200_000_000);
     const report = reportText(' '.repeat(LONGEST_TEXT + 1));
     expect(said(report)).toEqual(['too large $']);
-    expect(report.problems[0]?.found).toBe('200000001 characters');
+    const values = { most: '200000000', what: 'characters' };
+    expect(report.problems).toMatchObject([{ found: '200000001 characters', values }]);
+    // At the longest it is read, and refused for what it is.
+    expect(said(reportText('['.repeat(DEEPEST + 1) + ' '.repeat(LONGEST_TEXT - DEEPEST - 1)))).toEqual(['too deep $']);
   });
 });

@@ -6,12 +6,16 @@ import {
   REASONS,
   reportRound,
   reportRoundText,
+  SETTLED_BY,
+  SLIP_CODES,
+  SUPPLY_CODES,
+  UNCERTAINTY_CODES,
   type RoundReport,
 } from 'isochore/record';
 import { describe, expect, test } from 'vitest';
 import { CAUTION } from '../../src/basis/caution.js';
 import * as catalogue from '../../src/basis/problem.js';
-import { CAUSE, EXPLAINED, REASON } from '../../src/basis/words.js';
+import { CAUSE, EXPLAINED, REASON, SETTLED, SLIP, SUPPLY, uncertaintyText } from '../../src/basis/words.js';
 import { exampleRound, put, reportRest } from '../support/round.js';
 import { problemOf } from '../support/problem.js';
 
@@ -26,6 +30,10 @@ const own: Words = {
       { wanted: `«${wanted}»`, remedy: `«${remedy}»` },
     ]),
   ),
+  uncertainty: Object.fromEntries(UNCERTAINTY_CODES.map((code) => [code, `«${uncertaintyText(code)}»`])),
+  settled: Object.fromEntries(SETTLED_BY.map((code) => [code, `«${SETTLED[code]}»`])),
+  supply: Object.fromEntries(SUPPLY_CODES.map((code) => [code, `«${SUPPLY[code]}»`])),
+  slips: Object.fromEntries(SLIP_CODES.map((code) => [code, `«${SLIP[code]}»`])),
   explained: `«${EXPLAINED}»`,
 };
 
@@ -54,6 +62,7 @@ function* texts(report: RoundReport): Generator<string> {
   for (const { wanted, remedy } of report.problems) yield* [wanted, remedy];
 }
 
+const keyed = (code: string): string => (/^\w+$/.test(code) ? `.${code}` : `["${code}"]`);
 const bare = (text: string): string => text.replace(/[«»]/g, '');
 
 describe('words of one’s own', () => {
@@ -96,6 +105,59 @@ describe('words of one’s own', () => {
     expect(problem.wanted).toContain(wanted);
   });
 
+  const problemWith = (words: unknown) =>
+    problemOf(() => reportRound({}, { problems: 'report the rest', words: words as Words }));
+
+  test.each([
+    ...Object.entries(own).flatMap(([kind, texts]) =>
+      kind === 'explained' || kind === 'problems' ? [] : Object.keys(texts as object).map((code) => [kind, code]),
+    ),
+  ] as [string, string][])('of %s, %s, take no name in braces that the library has no value for', (kind, code) => {
+    const problem = problemWith({ [kind]: { [code]: 'x {nothing}' } });
+    expect([problem.code, problem.path]).toEqual(['words not sound', `when.words.${kind}${keyed(code)}`]);
+    expect(problem.wanted).toContain('no name in braces');
+  });
+
+  test('of a problem, in either of its texts; and of what explains', () => {
+    for (const code of PROBLEM_CODES) {
+      for (const [wanted, remedy, text] of [['{no}', 'x', 'wanted'], ['x', '{no}', 'remedy']]) {
+        const { path } = problemWith({ problems: { [code]: { wanted, remedy } } });
+        expect(path).toBe(`when.words.problems${keyed(code)}.${text}`);
+      }
+    }
+    expect(problemWith({ explained: '{no}' }).path).toBe('when.words.explained');
+  }); // prettier-ignore
+
+  test('are texts, of a length that can be shown, and that UTF-8 can write', () => {
+    const asphyxiation = (text: unknown) => ({ cautions: { asphyxiation: text } });
+    for (const text of ['', 'x'.repeat(2001), '\uD83D', 'a\uDE00', 5, null, ['x']]) {
+      const problem = problemWith(asphyxiation(text));
+      expect([problem.code, problem.path]).toEqual(['words not sound', 'when.words.cautions.asphyxiation']);
+    }
+    for (const text of ['x', 'x'.repeat(2000), '\u{1F600}'.repeat(2000)]) {
+      const words = asphyxiation(text) as Words;
+      const { cautions } = reportRound(exampleRound(), { problems: 'refuse the round', words });
+      expect(cautions.find(({ code }) => code === 'asphyxiation')?.text).toBe(text);
+    }
+    for (const words of [5, 'x', [], null]) expect(problemWith(words)).toMatchObject({ code: 'words not sound', path: 'when.words' }); // prettier-ignore
+    for (const of of [5, 'x', [], null, () => 1]) {
+      expect(problemWith({ cautions: of })).toMatchObject({ code: 'words not sound', path: 'when.words.cautions' });
+    }
+    expect(problemWith({ problems: { missing: { wanted: 'x' } } }).path).toBe('when.words.problems.missing.remedy');
+    const loop: Record<string, unknown> = {};
+    loop['wanted'] = loop;
+    expect(problemWith({ cautions: { asphyxiation: loop } }).code).toBe('words not sound');
+    expect(problemWith({ problems: { missing: { wanted: loop, remedy: 'x' } } }).code).toBe('words not sound');
+    expect(problemWith({ others: {} }).path).toBe('when.words.others');
+  });
+
+  test('are each read once', () => {
+    let reads = 0;
+    const cautions = { get asphyxiation() { return (reads += 1) === 1 ? 'once' : '{twice}'; } }; // prettier-ignore
+    const report = reportRound(exampleRound(), { problems: 'refuse the round', words: { cautions } });
+    expect([reads, report.cautions.find(({ code }) => code === 'asphyxiation')?.text]).toEqual([1, 'once']);
+  });
+
   test('of a corrected reading', () => {
     const round = exampleRound();
     put(round, ['instruments', 0, 'characteristics', 'accuracy', 'correction', 'value'], 0.5);
@@ -109,7 +171,10 @@ describe('words of one’s own', () => {
     const words = (wanted: string): Words => ({ problems: { 'outside the model': { wanted, remedy: 'x' } } });
     const go = (wanted: string) => reportRound({}, { problems: 'report the rest', words: words(wanted) });
     expect(go('{range} ({reason})').complete).toBe('partial');
-    expect(problemOf(() => go('{ranges}')).path).toBe('when.words.problems["outside the model"].wanted');
+    const unknown = problemOf(() => go('{ranges}'));
+    expect(unknown.path).toBe('when.words.problems["outside the model"].wanted');
+    expect(unknown.values).toEqual({ wanted: 'no name in braces but {range}, {model}, {reason}' });
+    expect(problemWith({ causes: { 'separator torn': '{off}' } }).values).toEqual({ wanted: 'no name in braces' });
   });
 
   test('are none under a code that there is not', () => {

@@ -71,6 +71,13 @@ describe('the order', () => {
     expect(Number(band.upper.value) - Number(band.lower.value)).toBeCloseTo(4, 9);
     expect(found.get('EV 3')).toBeCloseTo((158 - Number(target.value) - 2) / 4, 9);
     expect(found.get('EV 1')).toBe(0);
+    // Where more is allowed below than above, what lies above is nearer to the middle of the band than it seems.
+    const less = changed(
+      ['$.specifications[0].tolerance.plusMinus', NOTHING],
+      ['$.specifications[0].tolerance.below', { value: 3, unit: 'bar', basis: 'difference' }],
+      ['$.specifications[0].tolerance.above', { value: 1, unit: 'bar', basis: 'difference' }],
+    );
+    expect(by(less).get('EV 3')).toBeCloseTo((158 - Number(target.value) - 1) / 4, 9);
     // Further out by bar, less far by widths.
     const wide = changed(['$.specifications[0].tolerance.plusMinus.value', 4], pressure(3, 162));
     expect(order(wide).indexOf('FI 2 outside the band')).toBeLessThan(order(wide).indexOf('EV 3 outside the band'));
@@ -82,6 +89,33 @@ describe('the order', () => {
     expect(order(low).filter((one) => /^EV [13] /.test(one))).toEqual(['EV 1 outside the band', 'EV 3 outside the band']);
     expect(order(high).filter((one) => /^EV [13] /.test(one))).toEqual(['EV 3 outside the band', 'EV 1 outside the band']);
   }); // prettier-ignore
+
+  test('of those inconclusive, those first that more probably lie outside', () => {
+    const near = (one: number, three: number): Ranked[] =>
+      worstFirst(changed(pressure(1, one), pressure(3, three)))
+        .flatMap(({ accumulators }) => accumulators)
+        .filter(({ stake }) => stake === 'inconclusive');
+    for (const [first, second, list] of [
+      ['EV 1', 'EV 3', near(150.8, 150.6)],
+      ['EV 3', 'EV 1', near(151.6, 150.4)],
+    ] as const) {
+      const found = list.filter((one) => nameOf(one) === first || nameOf(one) === second);
+      expect(found.map(nameOf)).toEqual([first, second]);
+      const [one, other] = found.map(({ probabilityOutside }) => probabilityOutside);
+      expect(one).toBeGreaterThan(other ?? expect.fail('no probability'));
+    }
+  });
+
+  test('the probability is that of the decision, and there is none without one', () => {
+    const all = worstFirst(reportRest(roundWithoutSupply())).flatMap(({ accumulators }) => accumulators);
+    for (const one of all) {
+      if ('notJudged' in one) expect.fail('all are judged');
+      const { asFound, asLeft } = one.accumulator;
+      const { decision } = asLeft === 'not read' ? asFound : asLeft;
+      const outside = decision !== undefined && 'adjusting' in decision ? decision.adjusting.outsideNow : 'none';
+      expect('probabilityOutside' in one ? one.probabilityOutside : 'none').toBe(outside);
+    }
+  });
 
   test('the reading as left counts: filled and right is in order, filled and wrong is not', () => {
     expect(order(reportRest(roundWithoutSupply()))).toContain('EV 2 in order');

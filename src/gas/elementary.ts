@@ -35,7 +35,7 @@ export function exp(x: number): number {
   const size = x < 0 ? -x : x;
   if (size > 0.34657359027997264) {
     // x = k ln 2 + r with |r| up to half of ln 2
-    k = size < 1.0397207708399179 ? (x < 0 ? -1 : 1) : (INVERSE_LN2 * x + (x < 0 ? -0.5 : 0.5)) | 0;
+    k = (INVERSE_LN2 * x + (x < 0 ? -0.5 : 0.5)) | 0;
     hi = x - k * LN2_HI;
     lo = k * LN2_LO;
   } else if (size < 3.725290298461914e-9) return 1 + x;
@@ -48,7 +48,6 @@ export function exp(x: number): number {
         t *
           (-2.77777777770155933842e-3 +
             t * (6.61375632143793436117e-5 + t * (-1.6533902205465251539e-6 + t * 4.13813679705723846039e-8))));
-  if (k === 0) return 1 - ((r * c) / (c - 2) - r);
   const y = 1 - (lo - (r * c) / (2 - c) - hi);
   if (k < -1021) return y * powerOfTwo(k + 1000) * 9.332636185032189e-302; // 2 to the −1000: into the subnormals
   return k === 1024 ? y * 2 * powerOfTwo(1023) : y * powerOfTwo(k);
@@ -74,9 +73,8 @@ export function log(x: number): number {
   k += up >> 20;
   const f = bits[0] - 1;
   if ((0xfffff & (2 + h)) < 3) {
-    if (f === 0) return k === 0 ? 0 : k * LN2_HI + k * LN2_LO;
     const R = f * f * (0.5 - 0.3333333333333333 * f);
-    return k === 0 ? f - R : k * LN2_HI - (R - k * LN2_LO - f);
+    return k * LN2_HI - (R - k * LN2_LO - f);
   }
   const s = f / (2 + f);
   const z = s * s;
@@ -89,9 +87,9 @@ export function log(x: number): number {
   const R = odd + even;
   if (((h - 0x6147a) | (0x6b851 - h)) > 0) {
     const half = 0.5 * f * f;
-    return k === 0 ? f - (half - s * (half + R)) : k * LN2_HI - (half - (s * (half + R) + k * LN2_LO) - f);
+    return k * LN2_HI - (half - (s * (half + R) + k * LN2_LO) - f);
   }
-  return k === 0 ? f - s * (f - R) : k * LN2_HI - (s * (f - R) - k * LN2_LO - f);
+  return k * LN2_HI - (s * (f - R) - k * LN2_LO - f);
 }
 
 // π/2 in three parts, the first two of 33 bits: their products with a whole number below 2^20 are exact.

@@ -112,6 +112,23 @@ describe('laws', () => {
     expect(relativeError(end.temperature.kelvins, 300)).toBeLessThan(1e-12);
   });
 
+  test('saturated vapour under its own pressure is gas still', () => {
+    for (let T = 64; T < 126; T += 0.5) {
+      const { pressure } = saturationAt(nitrogen, K(T));
+      expect(isentropicExpansion(nitrogen, { temperature: K(T), pressure }, pressure).phase).toBe('gas');
+    }
+  });
+
+  // Above the critical pressure nothing condenses: the gas only becomes denser than at the critical point.
+  test('an end above the critical pressure is gas, down to the critical temperature', () => {
+    for (const T of [126.2, 127, 130, 140]) {
+      const end = stateAt(nitrogen, { temperature: K(T), pressure: Pa(5e6) });
+      const from = stateAt(nitrogen, { pressure: Pa(20e6), entropy_J_molK: end.entropy_J_molK });
+      const { phase, temperature: found } = isentropicExpansion(nitrogen, from, Pa(5e6));
+      expect([phase, found.kelvins.toFixed(6)]).toEqual(['gas', T.toFixed(6)]);
+    }
+  });
+
   // Closed form: T2 = T1 (p2/p1)^(2/7) for an ideal gas whose heat capacity at constant pressure is 7/2 R.
   test('in the ideal-gas limit the temperature follows the power law', () => {
     const from = { temperature: K(300), pressure: absolute(2, 'bar') };
@@ -213,6 +230,26 @@ describe('what is refused', () => {
       );
     }
   });
+});
+
+test.each<[string, () => unknown]>([
+  ['model', () => isentropicExpansion({} as never, { temperature: K(300), pressure: Pa(1e6) }, Pa(1e5))],
+  ['from.pressure', () => isentropicExpansion(nitrogen, { temperature: K(300), pressure: 1e6 as never }, Pa(1e5))],
+  ['from.temperature', () => isentropicExpansion(nitrogen, { temperature: 300 as never, pressure: Pa(1e6) }, Pa(1e5))],
+  ['to', () => isentropicExpansion(nitrogen, { temperature: K(300), pressure: Pa(1e6) }, 1e5 as never)],
+  // Beyond the model: by its temperature, by its pressure.
+  ['from.temperature', () => isentropicExpansion(nitrogen, { temperature: K(1001), pressure: Pa(1e6) }, Pa(1e5))],
+  ['from.pressure', () => isentropicExpansion(nitrogen, { temperature: K(300), pressure: Pa(201e6) }, Pa(1e5))],
+])('what is wrong with an argument is said of it: %s, case %#', (path, call) => {
+  expect(problemOf(call).path).toBe(path);
+});
+
+test('an end names the model and the pressure that it is under', () => {
+  for (const bar of [20, 150]) {
+    const from = { temperature: K(293.15), pressure: absolute(bar, 'bar') };
+    const end = isentropicExpansion(nitrogen, from, standardAtmosphere);
+    expect([end.model, end.pressure]).toEqual([nitrogen.id, standardAtmosphere]);
+  }
 });
 
 test('a state at the start is the one of stateAt', () => {

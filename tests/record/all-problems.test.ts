@@ -67,6 +67,15 @@ describe('one problem does not hide another', () => {
     ).toEqual(['not positive $.specifications[0].gasVolume', `gauge below vacuum ${ev(1)}.visit[0].pressure`]);
   });
 
+  test('a reading that is none, and another one with a problem of its own', () => {
+    expect(
+      codesAt([
+        [`${ev(2)}.visit[0]`, 5],
+        [`${ev(2)}.visit[1].pressure.value`, -2],
+      ]),
+    ).toEqual([`not an object ${ev(2)}.visit[0]`, `gauge below vacuum ${ev(2)}.visit[1].pressure`]);
+  });
+
   test('a group that states one thing wrongly keeps its readings’ other problems in sight', () => {
     expect(
       codesAt([

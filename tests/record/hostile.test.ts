@@ -105,6 +105,14 @@ describe('data of any depth', () => {
     }
   });
 
+  test('a round that hides as an instance is read, and not carried: no report without its round is complete', () => {
+    const round = Object.assign(exampleRound(), { [Symbol.toStringTag]: 'Round' });
+    const report = reportRest(round);
+    expect(report.problems).toMatchObject([{ code: 'not JSON', path: '$', found: 'what JSON cannot carry' }]);
+    expect([report.title, report.complete]).toEqual([round.title, 'partial']);
+    expect(Object.hasOwn(report, 'input')).toBe(false);
+  });
+
   test('what is no JSON data at the deepest level is that, and no deeper level', () => {
     const round = exampleRound();
     for (const value of [() => 1, Symbol('x'), 1n]) {

@@ -2,12 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 /** Files that put other modules in the place of ours, or watch or repeat their loading: each in a process of its own. */
-const ALONE = [
-  'tests/basis/fault.test.ts',
-  'tests/docs/policy.test.ts',
-  'tests/gas/frozen.test.ts',
-  'tests/gas/solver.test.ts',
-];
+const ALONE = ['tests/basis/fault.test.ts', 'tests/docs/policy.test.ts', 'tests/gas/frozen.test.ts'];
 
 const source = (path: string): string => fileURLToPath(new URL(`./src/${path}`, import.meta.url));
 

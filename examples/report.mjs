@@ -189,7 +189,7 @@ function table(group, accumulators) {
     '',
     printable(`${group.toUpperCase()} – specification: ${specifications.join(', ')}; ambient ${ambients.join(', ')}`),
     ...columns([head, head2, ...rows]),
-    '  off target: reading less target, a difference, in the unit of the reading',
+    '  off target: reading less target, a difference, in the unit of the gauge',
     ...(accumulators.some(({ asFound }) => asFound.reading.stated.temperature === 'for the group')
       ? ['  * stated once for the group, not measured at this accumulator']
       : []),

@@ -102,6 +102,7 @@ function once(subject, input) {
   let error;
   let hasThrown = false;
   const start = performance.now();
+  const cpu = process.cpuUsage();
   try {
     pollute(fields, live);
     answer = call(...args);
@@ -111,7 +112,9 @@ function once(subject, input) {
   } finally {
     for (const [{ key }] of fields) Reflect.deleteProperty(Object.prototype, key);
   }
-  const ms = performance.now() - start;
+  // On a busy machine the clock runs on while the process waits for its turn: what it worked is what counts.
+  const { user, system } = process.cpuUsage(cpu);
+  const ms = Math.min(performance.now() - start, (user + system) / 1000);
   if (!same(before, fingerprint(args))) return { wrong: 'changes its input' };
   live.isPolluted = fields.length > 0;
   live.hasAccessor = fields.some(([{ as }]) => as !== 'field');

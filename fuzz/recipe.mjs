@@ -166,6 +166,10 @@ export const STOCK = {
       /** @type {import('isochore').Trace | undefined} */ trace,
     ) =>
       library.check(given.spec, given.reading, trace),
+  'a choice of steps':
+    () =>
+    (/** @type {import('isochore/worked').DerivedStep} */ { about }) =>
+      about === 'target',
   'a derivation': () => derivationBy(library.nitrogen),
   'a derivation by the ideal gas': () => derivationBy(library.idealNitrogen),
   normalConditions: () => library.normalConditions,

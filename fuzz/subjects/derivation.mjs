@@ -51,6 +51,12 @@ export const DERIVATIONS = [
   },
   { name: 'derivationBlocks', args: fc.tuple(derivation, reader), holds: areBlocks, echoes: true },
   { name: 'derivationDocument', args: fc.tuple(derivation, title, reader), holds: isDocument, echoes: true },
+  {
+    name: 'derivationExcerpt',
+    args: fc.tuple(derivation, fc.constant(stock('a choice of steps')), title, reader),
+    holds: isDocument,
+    echoes: true,
+  },
   { name: 'comparisonBlocks', args: fc.tuple(derivation, derivation, reader), holds: areBlocks, echoes: true },
   {
     name: 'comparisonDocument',

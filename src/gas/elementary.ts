@@ -8,7 +8,7 @@
 
 // Tuples for the compiler, which cannot know how long a typed array is.
 const bits = /* @__PURE__ */ new Float64Array(1) as Float64Array & { 0: number };
-const words = /* @__PURE__ */ new Uint32Array(bits.buffer) as Uint32Array & { 0: number; 1: number };
+const words = /* @__PURE__ */ wordsOf(bits);
 /** Where the word with sign and exponent stands: last on all machines of today. */
 const HIGH = /* @__PURE__ */ highWord();
 const LOW = HIGH === 1 ? 0 : 1;
@@ -16,6 +16,10 @@ const LOW = HIGH === 1 ? 0 : 1;
 const LN2_HI = 6.9314718036912381649e-1;
 const LN2_LO = 1.90821492927058770002e-10;
 const INVERSE_LN2 = 1.4426950408889634;
+
+function wordsOf({ buffer }: Float64Array): Uint32Array & { 0: number; 1: number } {
+  return new Uint32Array(buffer) as Uint32Array & { 0: number; 1: number };
+}
 
 function highWord(): 0 | 1 {
   return new Uint8Array(new Uint16Array([1]).buffer)[0] === 1 ? 1 : 0;

@@ -18,7 +18,7 @@ const DECIMAL = /^[+-]?\d+(\.\d+)?([eE][+-]?\d{1,3})?$/;
 
 /** The SI value of a decimal text in a unit, correctly rounded: the same bits as the number it spells. */
 export function textToSI(text: string, scale: Scale, path: string): number {
-  if (typeof text !== 'string' || text.length > LONGEST_DECIMAL || !DECIMAL.test(text)) refuse(text, path);
+  if (text.length > LONGEST_DECIMAL || !DECIMAL.test(text)) refuse(text, path);
   const value = new Exact(text);
   const si = value.plus(new Exact(scale.zero).div(100)).times(scale.num).div(scale.den).toNumber();
   // A double of infinity, or of zero for a value that is not zero, would be another value than the text says.

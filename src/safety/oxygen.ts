@@ -196,8 +196,8 @@ export function oxygenAfterRelease(release: Release, trace?: Trace): OxygenAfter
     fraction,
     against: fraction < limit.fraction ? 'below the limit' : 'not below the limit',
   });
-  const displaced = step2(trace, DISPLACED, 'release', before, r);
-  const mixed = step2(trace, MIXED, 'release', before, r);
+  const displaced = step2(trace, DISPLACED, 'release, unmixed', before, r);
+  const mixed = step2(trace, MIXED, 'release, mixed', before, r);
   const figures = [
     figure('displacement', 'without ventilation', displaced),
     figure('well mixed', 'without ventilation', mixed),
@@ -207,8 +207,10 @@ export function oxygenAfterRelease(release: Release, trace?: Trace): OxygenAfter
     const r_air = step2(trace, FRESH_AIR, 'ventilation', n_air, minutes === 'at once' ? 0 : minutes);
     // With neither gas nor air nothing changes, and the closed form is 0/0.
     const changed = r > 0 || r_air > 0;
-    mixedVentilated = changed ? step3(trace, MIXED_VENTILATED, 'release', before, r, r_air) : before;
-    const replaced = step3(trace, DISPLACED_VENTILATED, 'release', before, r, r_air);
+    mixedVentilated = changed
+      ? step3(trace, MIXED_VENTILATED, 'release, mixed with fresh air', before, r, r_air)
+      : before;
+    const replaced = step3(trace, DISPLACED_VENTILATED, 'release, unmixed with fresh air', before, r, r_air);
     figures.push(figure('displacement', 'with ventilation', replaced));
     figures.push(figure('well mixed', 'with ventilation', mixedVentilated));
   }

@@ -223,11 +223,11 @@ function energyOf(
 ): EnergyOfGas {
   const p_abs = TO_ABSOLUTE.of(pressure.pascals, ambient.pascals);
   const r_k = step3(trace, RATIO_POWER, about, p_abs, ambient.pascals, K_NITROGEN);
-  const pcc2_J = step4(trace, PCC2_ENERGY, about, p_abs, volume.cubicMetres, K_NITROGEN, r_k);
+  const pcc2_J = step4(trace, PCC2_ENERGY, `${about}, by the ideal gas`, p_abs, volume.cubicMetres, K_NITROGEN, r_k);
   const end = expansionOf(gas, { pressure: absoluteOf(p_abs), temperature }, ambient, trace);
   const [before, after] = end.densities_mol_m3;
-  const real = step2(trace, REAL_ENERGY, about, n, end.work_J_mol);
-  const onAtmosphere_J = step4(trace, ON_ATMOSPHERE, about, ambient.pascals, n, before, after);
+  const real = step2(trace, REAL_ENERGY, `${about}, by the gas model`, n, end.work_J_mol);
+  const onAtmosphere_J = step4(trace, ON_ATMOSPHERE, `${about}, on the atmosphere`, ambient.pascals, n, before, after);
   const energy_J = Math.max(pcc2_J, real);
   return {
     pressure,
@@ -237,7 +237,7 @@ function energyOf(
     realGas: {
       energy_J: real,
       onAtmosphere_J,
-      lessAtmosphere_J: step2(trace, LESS_ATMOSPHERE, about, real, onAtmosphere_J),
+      lessAtmosphere_J: step2(trace, LESS_ATMOSPHERE, `${about}, without the atmosphere`, real, onAtmosphere_J),
       ends: { temperature: end.temperature, phase: end.phase, vapourFraction: end.vapourFraction },
     },
     governs: real > pcc2_J ? 'real gas' : 'ASME PCC-2',

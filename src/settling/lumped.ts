@@ -13,18 +13,31 @@ type Slopes = (x: number, y: readonly [number, number], out: [number, number]) =
 
 // Dormand and Prince, J. Comput. Appl. Math. 6 (1980) 19, RK5(4)7M; the coefficients as in Hairer, Nørsett, Wanner, Solving
 // Ordinary Differential Equations I, table II.5.2 (from memory, held by the tests of order).
-const NODES = [0, 1 / 5, 3 / 10, 4 / 5, 8 / 9, 1, 1] as const;
-const STAGES: readonly (readonly number[])[] = [
-  [],
-  [1 / 5],
-  [3 / 40, 9 / 40],
-  [44 / 45, -56 / 15, 32 / 9],
-  [19372 / 6561, -25360 / 2187, 64448 / 6561, -212 / 729],
-  [9017 / 3168, -355 / 33, 46732 / 5247, 49 / 176, -5103 / 18656],
-  [35 / 384, 0, 500 / 1113, 125 / 192, -2187 / 6784, 11 / 84],
-];
+const NODES = /* @__PURE__ */ nodes();
+const STAGES = /* @__PURE__ */ stages();
 /** Fifth order less fourth: what a step may be wrong by. */
-const ERROR = [71 / 57600, 0, -71 / 16695, 71 / 1920, -17253 / 339200, 22 / 525, -1 / 40] as const;
+const ERROR = /* @__PURE__ */ error();
+
+// By calls, which a bundler may leave out: it cannot know that a division has no effects.
+function nodes(): readonly number[] {
+  return [0, 1 / 5, 3 / 10, 4 / 5, 8 / 9, 1, 1];
+}
+
+function stages(): readonly (readonly number[])[] {
+  return [
+    [],
+    [1 / 5],
+    [3 / 40, 9 / 40],
+    [44 / 45, -56 / 15, 32 / 9],
+    [19372 / 6561, -25360 / 2187, 64448 / 6561, -212 / 729],
+    [9017 / 3168, -355 / 33, 46732 / 5247, 49 / 176, -5103 / 18656],
+    [35 / 384, 0, 500 / 1113, 125 / 192, -2187 / 6784, 11 / 84],
+  ];
+}
+
+function error(): readonly number[] {
+  return [71 / 57600, 0, -71 / 16695, 71 / 1920, -17253 / 339200, 22 / 525, -1 / 40];
+}
 
 const TOLERANCE = 1e-11;
 const MOST_STEPS = 20_000;

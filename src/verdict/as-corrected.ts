@@ -22,7 +22,7 @@ export function asCorrected(spec: Specification, reading: Reading, instruments: 
   if (p_g_Pa < -reading.ambient.pascals && judged(spec, own).outcome === 'gas side empty') return own;
   return {
     ...own,
-    pressure: gaugeOf(p_g_Pa, 'reading.pressure'),
+    pressure: gaugeOf(p_g_Pa),
     correctionIncluded: accuracy.certificate.correction,
   };
 }

@@ -119,6 +119,27 @@ export const EXPANDED = /* @__PURE__ */ relation({
   of: (k_p, u) => k_p * u,
 });
 
+const INTERVAL =
+  'interval of 95 %, as probable below as above: its half width is that of the distribution of the sum of all contributions (JCGM 101, 7.7)';
+
+export const LOWER_END = /* @__PURE__ */ relation({
+  gives: 'dp_low',
+  unit: 'Pa',
+  from: ['dp_off', 'dp_half'],
+  formula: 'dp_off - dp_half',
+  source: INTERVAL,
+  of: (dp_off, dp_half) => dp_off - dp_half,
+});
+
+export const UPPER_END = /* @__PURE__ */ relation({
+  gives: 'dp_high',
+  unit: 'Pa',
+  from: ['dp_off', 'dp_half'],
+  formula: 'dp_off + dp_half',
+  source: INTERVAL,
+  of: (dp_off, dp_half) => dp_off + dp_half,
+});
+
 /** Standard uncertainty of a part in the mean of several readings, Pa. */
 export function standardOf(
   { of, distribution, size, sensitivity, repeats }: Part,
@@ -228,8 +249,8 @@ function statedOf(
     standard: pressureDifferenceOf(combined),
     interval: {
       coverage: COVERAGE,
-      lower: pressureDifferenceOf(off_Pa - half),
-      upper: pressureDifferenceOf(off_Pa + half),
+      lower: pressureDifferenceOf(step2(trace, LOWER_END, 'interval', off_Pa, half)),
+      upper: pressureDifferenceOf(step2(trace, UPPER_END, 'interval', off_Pa, half)),
     },
     gum: {
       coverageFactor,

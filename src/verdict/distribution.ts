@@ -46,7 +46,7 @@ export function sumOf(rectangles: readonly Rectangles[], sigma: number): Sum {
   const wide = rectangles.filter(({ half }) => half > 0);
   const variance = wide.reduce((sum, { half, times }) => sum + (times * half * half) / 3, sigma * sigma);
   const standard = Math.sqrt(variance);
-  const halves = wide.flatMap(({ half, times }) => (times > 2 ? [half, half, half] : Array<number>(times).fill(half)));
+  const halves = wide.flatMap(({ half, times }) => Array<number>(times).fill(half));
   if (sigma === 0 && halves.length <= 2) {
     const [one = 0, other = 0] = halves;
     const exact = [Math.max(one, other), Math.min(one, other)] as const;
@@ -78,7 +78,7 @@ function termsOf(rectangles: readonly Rectangles[], variance: number, support: n
       }
     }
     terms.push(phi / (Math.PI * k));
-    if (order >= 1 && bound / (Math.PI * order) < LEFT_OUT) return terms;
+    if (bound / (Math.PI * order) < LEFT_OUT) return terms;
   }
   return terms;
 }
@@ -110,7 +110,6 @@ function beyond([a, b]: readonly [number, number], x: number): number {
 /** The x that the sum is at most with a probability p, 0 < p < 1. */
 export function quantile(sum: Sum, p: number): number {
   if (p < 0.5) return -quantile(sum, 1 - p);
-  if (p === 0.5) return 0;
   let low = 0;
   let high = sum.support;
   // By halves: it cannot fail, and a density that jumps does not matter.

@@ -72,7 +72,7 @@ export function simulate(
   const mean = values.reduce((sum, value) => sum + value, 0) / draws;
   const variance = values.reduce((sum, value) => sum + (value - mean) * (value - mean), 0) / (draws - 1);
   // JCGM 101, 7.7: the ends with as many draws beyond one as beyond the other.
-  const at = (p: number): number => values[Math.min(draws - 1, Math.floor(p * draws))] ?? Number.NaN;
+  const at = (p: number): number => values[Math.floor(p * draws)] ?? Number.NaN;
   return {
     draws,
     seed,
@@ -233,12 +233,12 @@ function uniform(random: Random): number {
   return (random() + 0.5) / 4_294_967_296;
 }
 
-/** Normal about 0 with standard deviation 1, by the polar method of G. Marsaglia. */
+/** Normal about 0 with standard deviation 1, by the polar method of G. Marsaglia. No draw lies in the very middle. */
 function normal(random: Random): number {
   for (;;) {
     const [x, y] = [2 * uniform(random) - 1, 2 * uniform(random) - 1];
     const s = x * x + y * y;
-    if (s > 0 && s < 1) return x * Math.sqrt((-2 * log(s)) / s);
+    if (s < 1) return x * Math.sqrt((-2 * log(s)) / s);
   }
 }
 

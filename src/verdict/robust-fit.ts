@@ -22,7 +22,7 @@ const NORMAL_OVER_MAD = 1.4826;
  * Robust Statistics, Wiley 1981, chapter 6, from memory), and never smaller than what each reading has of its own gives.
  */
 export function fit(x: readonly number[], g: readonly number[], least: number): Fit {
-  const points = x.map((value, i) => ({ x: value, g: g[i] ?? 1 }));
+  const points = x.map((value, i) => ({ x: value, g: g[i] ?? NaN }));
   const from = (theta: number): number[] => points.map((one) => one.x - theta * one.g);
   const start = weightedMedian(points.map((one) => ({ value: one.x / one.g, weight: Math.abs(one.g) })));
   const scatter = Math.max(least, NORMAL_OVER_MAD * median(from(start).map(Math.abs)));

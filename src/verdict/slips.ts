@@ -201,7 +201,7 @@ export function slips(spec: Specification, reading: Reading, givenInstruments?: 
 }
 
 /** The most that a gauge can have shown: the end of its scale, or what the accumulator may hold. */
-export function mostShown({ allowable }: Specification, scale: GaugePressure | undefined): GaugePressure {
+function mostShown({ allowable }: Specification, scale: GaugePressure | undefined): GaugePressure {
   return scale !== undefined && scale.pascals < allowable.pascals ? scale : allowable;
 }
 

@@ -21,7 +21,7 @@ import { correctedReading } from './corrected-reading.js';
 import { quantile } from './distribution.js';
 import { checkedReading, judged } from './judge.js';
 import { FAR, fit, mean, type Fit } from './robust-fit.js';
-import { mostShown, pressureSlips, temperatureSlips, type Slip, type SlipKind, type Slipped } from './slips.js';
+import { pressureSlips, temperatureSlips, type Slip, type SlipKind, type Slipped } from './slips.js';
 import { subjectsOf } from './subject.js';
 
 // The round as a whole. One gauge and one thermometer read all of it: what they do to one reading they do to all. The mean of
@@ -296,9 +296,9 @@ function betterOf(ratio: Fit, difference: Fit): Shift['better'] {
 function candidatesOf(counted: readonly Counted[], shift: Fit, least: number, common_Pa: number): CommonSlip[] {
   const all = new Map<string, { slip: CommonSlip['slip']; off: number[] }>();
   for (const { check } of counted) {
-    const { spec, reading, instruments } = check;
-    const most = mostShown(spec, instruments?.gauge.fullScale ?? reading.fullScale);
-    for (const slipped of [...pressureSlips(reading, most), ...temperatureSlips(reading)]) {
+    const { spec, reading } = check;
+    // What lies beyond the scale is no evidence, and does not count.
+    for (const slipped of [...pressureSlips(reading, spec.allowable), ...temperatureSlips(reading)]) {
       const off = collect([], '', () => offOf(check, slipped)); // no answer explains nothing
       if (off === undefined) continue;
       const slip = kindOf(slipped.slip);

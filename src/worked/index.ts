@@ -18,7 +18,7 @@ export type {
   WorkedDocument,
 } from './document/block.js';
 export { comparisonBlocks, comparisonDocument } from './derivation/comparison.js';
-export { derivationBlocks, derivationDocument } from './derivation/document.js';
+export { derivationBlocks, derivationDocument, derivationExcerpt } from './derivation/document.js';
 export { derivationOf } from './derivation/derive.js';
 export type {
   Argument,

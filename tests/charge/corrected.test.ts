@@ -18,7 +18,7 @@ import {
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bar, reads, specWith } from '../support/accumulator.js';
-import { DIAL, inBar, INSTRUMENTS, instrumentsWith } from '../support/instruments.js';
+import { CONTACT, DIAL, inBar, inK, INSTRUMENTS, instrumentsWith } from '../support/instruments.js';
 import { refusalOf } from '../support/round.js';
 
 const spec = specWith();
@@ -136,9 +136,31 @@ describe('a gas side that is empty only as corrected', () => {
     const { verdict, decision, charge, reading } = assess(spec, reads(0), showsTooMuch(2), RULE);
     expect([verdict.outcome, decision.outcome, charge.action]).toEqual(['gas side empty', 'no decision', 'withheld']);
     expect(reading.pressure.pascals).toBe(0);
+    // Just to vacuum the correction still holds: 1013.25 hPa are the ambient.
+    const atVacuum = assess(spec, reads(0), showsTooMuch(1.01325), RULE);
+    expect([atVacuum.verdict.outcome, atVacuum.reading.pressure.pascals]).toEqual(['gas side empty', -101_325]);
     // A gauge that is off by more than what counts as empty tells nothing of it.
     expect(refusalOf(() => assess(spec, reads(9), showsTooMuch(11), RULE))).toMatchObject([{ code: 'gauge below vacuum' }]); // prettier-ignore
   });
+});
+
+describe('a gas side that reads empty', () => {
+  test('is judged as corrected where the correction holds', () => {
+    const of = (by: number) => assess(spec, reads(0), showsTooMuch(by), RULE);
+    const few = of(-0.5);
+    expect([few.verdict.outcome, few.reading.pressure.pascals]).toEqual(['gas side empty', 50_000]);
+    expect(few.reading.correctionIncluded?.pascals).toBe(50_000);
+    // Gauges that show 20 bar too little are bad, not empty.
+    expect(of(-20).verdict.outcome).toBe('undercharged');
+  });
+});
+
+test('a certificate that leads below absolute zero is refused, as a temperature of the reading', () => {
+  const certificate = { correction: inK(-314), expandedUncertainty: inK(1), coverageFactor: 2, due: '2030-01-01' };
+  const instruments = instrumentsWith({ thermometer: { ...CONTACT, accuracy: { certificate } } });
+  expect(refusalOf(() => decide(spec, reads(140), instruments, RULE))).toMatchObject([
+    { code: 'below absolute zero', path: 'reading.temperature' },
+  ]);
 });
 
 describe('a reading beyond the end of the scale', () => {

@@ -4,18 +4,34 @@ import {
   idealNitrogen,
   isentropicExpansion,
   nitrogen,
+  saturationAt,
   standardAtmosphere,
   stateAt,
   temperature,
+  type Expansion,
+  type GasCondition,
+  type Saturation,
   type Step,
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
 import { VAPOUR_FRACTION } from '../../src/gas/expansion.js';
 import { numberRows, referenceText, relativeError } from '../support/reference.js';
 import { problemOf } from '../support/problem.js';
+import { span2000 } from '../support/span2000.js';
 
 const K = (kelvins: number) => temperature(kelvins, 'K');
 const Pa = (pascals: number) => absolute(pascals, 'Pa');
+
+/** Saturation under a pressure, found by halves. */
+function saturationUnder(p_Pa: number): Saturation {
+  let [low, high] = [64, 126.19];
+  for (let i = 0; i < 60; i += 1) {
+    const T = 0.5 * (low + high);
+    if (saturationAt(nitrogen, K(T)).pressure.pascals < p_Pa) low = T;
+    else high = T;
+  }
+  return saturationAt(nitrogen, K(high));
+}
 
 describe('expansions at constant entropy, in reverse the compressions of tests/reference/isentrope.csv', () => {
   const rows = numberRows('isentrope.csv', ['T1_K', 'p1_abs_bar', 'p2_abs_bar', 'rho1_mol_m3', 'T2_K', 'rho2_mol_m3']);
@@ -105,6 +121,54 @@ describe('laws', () => {
     expect(relativeError(isentropicExpansion(nitrogen, thin, Pa(10)).temperature.kelvins, kelvins)).toBeLessThan(1e-5);
   });
 
+  /** What a step shows, and of what. */
+  const shownOf = (from: GasCondition): { shown: unknown[][]; end: Expansion } => {
+    const steps: Step[] = [];
+    const end = isentropicExpansion(nitrogen, from, standardAtmosphere, (step) => steps.push(step));
+    const shown = steps.map(({ about, relation, values, result }) => [about, relation.formula, values, result]);
+    return { shown, end };
+  };
+
+  test('the working shows entropy and energy of the gas before and after', () => {
+    const from = { temperature: K(293.15), pressure: absolute(20, 'bar') };
+    const { shown, end } = shownOf(from);
+    const before = stateAt(nitrogen, from);
+    const after = stateAt(nitrogen, { pressure: standardAtmosphere, entropy_J_molK: before.entropy_J_molK });
+    const [at, to] = [
+      [293.15, before.density_mol_m3],
+      [after.temperature.kelvins, after.density_mol_m3],
+    ];
+    expect(shown.slice(0, 3)).toEqual([
+      ['before', 'p(T, rho) = p_abs', [293.15, 2e6], before.density_mol_m3],
+      ['before', 's(T, rho)', at, before.entropy_J_molK],
+      ['before', 'u(T, rho)', at, before.internalEnergy_J_mol],
+    ]);
+    expect(shown.slice(-2)).toEqual([
+      ['after', 'u(T, rho)', to, after.internalEnergy_J_mol],
+      ['expansion', 'u_high - u_low', [before.internalEnergy_J_mol, after.internalEnergy_J_mol], end.work_J_mol],
+    ]);
+  });
+
+  test('and through two phases the lever rule, for energy and for volume', () => {
+    const { shown, end } = shownOf({ temperature: K(293.15), pressure: absolute(150, 'bar') });
+    const { temperature: cold, liquidDensity_mol_m3, vapourDensity_mol_m3 } = saturationUnder(101_325);
+    const [wet, dry] = [liquidDensity_mol_m3, vapourDensity_mol_m3].map((rho) => span2000(cold.kelvins, rho));
+    const x = end.vapourFraction;
+    const u = (wet?.u_J_mol ?? 0) + x * ((dry?.u_J_mol ?? 0) - (wet?.u_J_mol ?? 0));
+    const v = 1 / liquidDensity_mol_m3 + x * (1 / vapourDensity_mol_m3 - 1 / liquidDensity_mol_m3);
+    expect(shown.slice(-5).map(([about]) => about)).toEqual([
+      'after',
+      'internal energy after',
+      'volume after',
+      'after',
+      'expansion',
+    ]);
+    const results = shown.slice(-5).map(([, , , result]) => Number(result));
+    [x, u, v, 1 / v, Number(shown[2]?.[3]) - u].forEach((wanted, i) => {
+      expect(relativeError(results[i] ?? Number.NaN, wanted)).toBeLessThan(1e-10);
+    });
+  });
+
   test('the working shows the share of vapour', () => {
     const steps: Step[] = [];
     const from = { temperature: K(293.15), pressure: absolute(150, 'bar') };
@@ -126,7 +190,13 @@ describe('what is refused', () => {
   });
   test('an end that is all liquid', () => {
     const dense = { temperature: K(130), pressure: absolute(2000, 'bar') };
-    expect(problemOf(() => isentropicExpansion(nitrogen, dense, absolute(20, 'bar'))).code).toBe('liquid');
+    const { code, path, found, wanted } = problemOf(() => isentropicExpansion(nitrogen, dense, absolute(20, 'bar')));
+    expect([code, path]).toEqual(['liquid', 'to']);
+    const [, s] = /^2000000 Pa absolute at (\S+) J\/\(mol K\)$/.exec(found) ?? [];
+    const [, least] = /at least (\S+) J\/\(mol K\)/.exec(wanted) ?? [];
+    expect(relativeError(Number(s), stateAt(nitrogen, dense).entropy_J_molK)).toBeLessThan(1e-12);
+    const { temperature: cold, liquidDensity_mol_m3 } = saturationUnder(20e5);
+    expect(relativeError(Number(least), span2000(cold.kelvins, liquidDensity_mol_m3).s_J_molK)).toBeLessThan(1e-10);
   });
   test('an end beyond the model: below 64 K, and below 160 K for the cubic equation', () => {
     const far = { temperature: K(250), pressure: absolute(600, 'bar') };

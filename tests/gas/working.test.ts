@@ -1,4 +1,14 @@
-import { amount, massOfGas, nitrogen, normalConditions, normalVolume, stateAt, temperature, type Step } from 'isochore';
+import {
+  amount,
+  massOfGas,
+  nitrogen,
+  normalConditions,
+  normalVolume,
+  saturationAt,
+  stateAt,
+  temperature,
+  type Step,
+} from 'isochore';
 import { evaluate } from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import { temperatureAt } from '../../src/gas/door.js';
@@ -39,6 +49,42 @@ describe('the working of the gas room', () => {
       ['p_abs', [300, 5000], state.pressure.pascals],
       ['Z', [state.pressure.pascals, 5000, R, 300], state.compressibility],
     ]);
+  });
+
+  test('a state from pressure and entropy: the temperature as a root beside its density, then as from pressure', () => {
+    const { pressure, entropy_J_molK: s } = at(293.15, 14e6);
+    const state = stateAt(nitrogen, { pressure, entropy_J_molK: s });
+    const [T, rho] = [state.temperature.kelvins, state.density_mol_m3];
+    const shown = steps((trace) => stateAt(nitrogen, { pressure, entropy_J_molK: s }, trace));
+    expect(shown.map(({ relation, about, values, result }) => [relation.formula, about, values, result])).toStrictEqual(
+      [
+        ['s(T, rho) = s_mol', 'state', [rho, s], T],
+        ['p(T, rho) = p_abs', 'state', [T, 14e6], rho],
+        ['p_abs / (rho * R * T)', 'state', [14e6, rho, R, T], state.compressibility],
+      ],
+    );
+  });
+
+  test('a state from density and energy: the temperature as a root, then as from density', () => {
+    const given = { density_mol_m3: 5000, internalEnergy_J_mol: 5500 };
+    const state = stateAt(nitrogen, given);
+    const [T, p] = [state.temperature.kelvins, state.pressure.pascals];
+    const shown = steps((trace) => stateAt(nitrogen, given, trace));
+    expect(shown.map(({ relation, about, values, result }) => [relation.formula, about, values, result])).toStrictEqual(
+      [
+        ['u(T, rho) = u_mol', 'state', [5000, 5500], T],
+        ['p(T, rho)', 'state', [T, 5000], p],
+        ['p_abs / (rho * R * T)', 'state', [p, 5000, R, T], state.compressibility],
+      ],
+    );
+  });
+
+  test('a saturation: the pressure of its vapour', () => {
+    const { pressure, vapourDensity_mol_m3 } = saturationAt(nitrogen, temperature(80, 'K'));
+    const shown = steps((trace) => saturationAt(nitrogen, temperature(80, 'K'), trace));
+    expect(shown.map(({ relation, about, values, result }) => [relation.formula, about, values, result])).toStrictEqual(
+      [['p(T, rho)', 'saturated vapour', [80, vapourDensity_mol_m3], pressure.pascals]],
+    );
   });
 
   test('a normal volume: the density at its reference state, then the quotient', () => {

@@ -53,6 +53,11 @@ const INTRUDERS: readonly (readonly [name: string, value: unknown, found: string
     'an unchecked copy of an absolute pressure',
   ],
   [
+    'a frozen object with the mark forged',
+    Object.freeze({ kind: 'absolute pressure', pascals: 1, '~isochore': 'absolute pressure' }),
+    'an unchecked copy of an absolute pressure',
+  ],
+  [
     'a temperature with the mark forged',
     { ...someTemperature, '~isochore': 'temperature' },
     'an unchecked copy of a temperature',

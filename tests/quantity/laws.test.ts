@@ -14,6 +14,7 @@ import {
   type Step,
 } from 'isochore';
 import { describe, expect, it } from 'vitest';
+import { DIFFERENCE } from '../../src/quantity/pressure.js';
 import { evenly } from '../support/evenly.js';
 import { exactSI, ulp } from '../support/exact.js';
 import { KIND_UNITS, KINDS, siOf } from '../support/kinds.js';
@@ -108,6 +109,14 @@ describe('difference and shift', () => {
     );
   });
 
+  it('the difference of two gauge pressures is the one that a working shows', () => {
+    fc.assert(
+      fc.property(anyGauge, anyGauge, (high, low) => {
+        expect(DIFFERENCE.of(high.pascals, low.pascals)).toBe(difference(high, low).pascals);
+      }),
+    );
+  });
+
   it('keep the kind', () => {
     const by = pressureDifference(2, 'bar');
     expect(shift(gauge(140, 'bar'), by)).toStrictEqual(gauge(142, 'bar'));
@@ -177,7 +186,11 @@ describe('ratio', () => {
     const [zero, one] = [absolute(0, 'bar'), absolute(1, 'bar')];
     expect(ratio(zero, one)).toBe(0);
     expect(problemOf(() => ratio(one, zero))).toMatchObject({ code: 'ratio to zero', path: 'b' });
-    expect(problemOf(() => ratio(one, absolute(1e-320, 'Pa')))).toMatchObject({ code: 'beyond double', path: 'b' });
+    expect(problemOf(() => ratio(one, absolute(1e-320, 'Pa')))).toMatchObject({
+      code: 'beyond double',
+      path: 'b',
+      found: '1e-320 in SI units',
+    });
     expect(problemOf(() => ratio(temperature(1, 'K'), temperature(0, 'K'))).found).toContain('temperature');
   });
 });

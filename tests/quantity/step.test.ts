@@ -1,12 +1,14 @@
 import { Decimal } from 'decimal.js';
 import fc from 'fast-check';
 import {
+  amount,
   compare,
   gauge,
   read,
   roundTo,
   temperature,
   valueIn,
+  volume,
   write,
   type GaugePressure,
   type PressureUnit,
@@ -16,6 +18,7 @@ import {
   type UnitOf,
 } from 'isochore';
 import { describe, expect, it } from 'vitest';
+import { rounded } from '../../src/quantity/step.js';
 import { evenly } from '../support/evenly.js';
 import { binary, Exact, neighbour } from '../support/exact.js';
 import { KIND_UNITS, spelled } from '../support/kinds.js';
@@ -253,6 +256,28 @@ describe('examples of rounding', () => {
   });
 });
 
+// A gauge that reads low by a correction shows a mark where the truth lies above it by so much.
+describe('rounding to the marks of a gauge with a correction', () => {
+  it('gives the truth at the mark below, above or nearest, and the text of the mark', () => {
+    fc.assert(
+      fc.property(
+        evenly(0, 4e7),
+        evenly(-5e5, 5e5),
+        anyStep,
+        fc.constantFrom(...TOWARD),
+        (pascals, by, step, toward) => {
+          const { si, text } = rounded(gauge(pascals, 'Pa'), { step, unit: 'bar', toward }, by);
+          expect(si).toBe(gauge(Number(text), 'bar').pascals + by);
+          const off = (si - pascals) / (step * 1e5);
+          const room = 1e-9;
+          expect(off).toBeLessThan(toward === 'down' ? room : toward === 'up' ? 1 : 0.5 + room);
+          expect(off).toBeGreaterThan(toward === 'up' ? -room : toward === 'down' ? -1 : -0.5 - room);
+        },
+      ),
+    );
+  });
+});
+
 describe('text', () => {
   it.each(STEPS)(
     'on a step of %d has %d decimals, and the minus sign only where there is something to it',
@@ -309,6 +334,32 @@ describe('what is refused', () => {
     }
   });
 
+  it('a value of 10^12 steps, counted from 0 °C and from 0 K, and none below', () => {
+    const rounding = (kelvins: number, step: number) => () =>
+      roundTo(temperature(kelvins, 'K'), { step, unit: '°C', toward: 'down' });
+    // The one is 200 K below 0 °C to the bit, the other 200 K above 0 K.
+    for (const refused of [rounding(273.15 - 200, 2e-10), rounding(200, 2e-10)]) {
+      expect(problemOf(refused)).toMatchObject({ code: 'step too fine', wanted: 'a value of fewer than 10^12 steps' });
+    }
+    for (const taken of [rounding(273.15 - 200, 2.01e-10), rounding(200, 2.01e-10)]) expect(taken).not.toThrow();
+    // 255.372 K are 4.6e12 steps of a ten-thousand-millionth of a °F.
+    const besideZero = { step: 1e-10, unit: '°F', toward: 'down' } as const;
+    expect(problemOf(() => roundTo(temperature(0, '°F'), besideZero)).code).toBe('step too fine');
+  });
+
+  it('a step that is too small for doubles in SI, and none above', () => {
+    const none = amount(0, 'mol');
+    expect(write(none, { step: 1e-300, unit: 'mol' })).toMatch(/^0\.0{300} mol$/);
+    expect(problemOf(() => write(none, { step: 9e-301, unit: 'mol' })).code).toBe('step too fine');
+    expect(problemOf(() => write(volume(0, 'L'), { step: 9e-298, unit: 'L' })).code).toBe('step too fine');
+  });
+
+  it('what is no step at all, by what is wanted', () => {
+    const problem = problemOf(() => write(pressure, 0.5 as never));
+    expect(problem).toMatchObject({ code: 'wrong kind', path: 'as', found: 'the bare number 0.5' });
+    expect(problem.wanted).toBe('a division of a scale: step and unit');
+  });
+
   it.each([['half up'], ['UP'], [''], [null], [undefined], [1], [1n], [{}]])('a direction of %s', (toward) => {
     expect(round(1, 'bar', toward)).toMatchObject({
       code: 'unknown word',
@@ -321,7 +372,9 @@ describe('what is refused', () => {
   it.each([['Bar'], ['bar gauge'], ['L'], ['°C'], [''], [null], [undefined], ['toString'], ['__proto__']])(
     'a unit of %s',
     (unit) => {
-      expect(round(1, unit, 'down')).toMatchObject({ code: 'unknown unit', path: 'unit' });
+      const problem = round(1, unit, 'down');
+      expect(problem).toMatchObject({ code: 'unknown unit', path: 'unit' });
+      expect(problem.wanted.replace('one of ', '').split(', ').sort()).toEqual([...PRESSURE_UNITS].sort());
       expect(problemOf(() => valueIn(pressure, unit as PressureUnit)).code).toBe('unknown unit');
       expect(problemOf(() => write(pressure, { step: 1, unit: unit as PressureUnit })).code).toBe('unknown unit');
     },

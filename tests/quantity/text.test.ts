@@ -36,6 +36,7 @@ describe.each(KINDS)('reading the text of a $kind', ({ kind, make, word, unit })
   it.each(['1e999', '1e-999', `1${'0'.repeat(30)}e300`])('refuses %s, which no double holds', (value) => {
     const problem = problemOf(readText(value));
     expect(problem).toMatchObject({ code: 'beyond double', path: 'text', found: `"${value}"` });
+    expect(problem.wanted).toBe('a size that a double holds in SI units');
   });
 
   it('takes a sign, an exponent, 40 characters, and any white space between and around', () => {
@@ -47,9 +48,12 @@ describe.each(KINDS)('reading the text of a $kind', ({ kind, make, word, unit })
   it('refuses a text without one of its parts, or with one more', () => {
     expect(problemOf(() => read(kind, '')).code).toBe('not a decimal');
     expect(problemOf(() => read(kind, '   ')).code).toBe('not a decimal');
-    expect(problemOf(() => read(kind, '300')).code).toBe('unknown unit');
+    expect(problemOf(() => read(kind, '300'))).toMatchObject({ code: 'unknown unit', path: 'text' });
     expect(problemOf(() => read(kind, `300${unit}`)).code).toBe('not a decimal');
-    expect(problemOf(() => read(kind, `${spelled(300, unit, word)} more words`)).code).toBe('not a quantity');
+    const longer = problemOf(() => read(kind, `${spelled(300, unit, word)} more words`));
+    expect(longer.code).toBe('not a quantity');
+    if (word === '') expect(longer.wanted).toMatch(/^value and unit, for an? /);
+    else expect(longer.wanted).toContain(`value, unit and the word '${word}', for a`);
     expect(problemOf(() => read(kind, `${unit} 300 ${word}`)).code).toBe('not a decimal');
   });
 
@@ -62,7 +66,12 @@ describe.each(KINDS)('reading the text of a $kind', ({ kind, make, word, unit })
       });
     }
     if (word === '') expect(read(kind, `300 ${unit}`)).toStrictEqual(make(300, unit));
-    else expect(problemOf(() => read(kind, `300 ${unit}`))).toMatchObject({ code: 'basis missing', path: 'text' });
+    else
+      expect(problemOf(() => read(kind, `300 ${unit}`))).toMatchObject({
+        code: 'basis missing',
+        path: 'text',
+        wanted: `'${word}' after the unit`,
+      });
   });
 });
 
@@ -80,7 +89,7 @@ describe('read', () => {
     (kind) => {
       const problem = problemOf(() => read(kind as never, '300 K'));
       expect(problem).toMatchObject({ code: 'unknown word', path: 'kind' });
-      for (const each of KINDS) expect(problem.wanted).toContain(`'${each.kind}'`);
+      expect(problem.wanted.split(', ').sort()).toEqual(KINDS.map((each) => `'${each.kind}'`).sort());
     },
   );
 

@@ -1,5 +1,7 @@
+import { temperature } from 'isochore';
 import { describe, expect, it } from 'vitest';
 import { FORM } from '../../src/quantity/step.js';
+import { inCelsius } from '../../src/quantity/unit.js';
 import { pressureUnit, temperatureUnit, volumeUnit } from '../../src/record/measured.js';
 import { DEFINITIONS } from '../support/definitions.js';
 import { KIND_UNITS, KINDS, siOf } from '../support/kinds.js';
@@ -16,6 +18,15 @@ describe.each(KINDS)('the units of $kind', ({ kind }) => {
       expect(BigInt(num) * factor.d, unit).toBe(factor.n * BigInt(den));
       expect(BigInt(zero) * offset.d, unit).toBe(100n * offset.n);
     }
+  });
+});
+
+describe('a temperature in a message', () => {
+  it('is in °C, with the digits that it was given with', () => {
+    for (const given of [-209.15, -10.1, 0, 0.001, 36.6, 400]) {
+      expect(inCelsius(temperature(given, '°C').kelvins)).toBe(`${given} °C`);
+    }
+    expect(inCelsius(temperature(68, '°F').kelvins)).toBe('20 °C');
   });
 });
 

@@ -63,6 +63,10 @@ describe('a copy of a normal volume that cannot be read back says which part of 
     const at = { pressure: { ...gauge(1, 'bar') }, temperature: copy.at.temperature };
     expect(problemOf(() => readmit({ ...copy, at })).found).toBe('an object');
     expect(problemOf(() => readmit({ ...copy, at: { ...copy.at, temperature: 273.15 } })).found).toBe('273.15');
+    const warmer = { ...copy.at, temperature: { kind: 'temperature difference', kelvins: 20 } };
+    expect(problemOf(() => readmit({ ...copy, at: warmer })).found).toBe('an object');
+    expect(problemOf(() => readmit('140 bar')).found).toBe('"140 bar"');
+    expect(problemOf(() => readmit(null)).found).toBe('null');
   });
 
   test.each([
@@ -96,6 +100,14 @@ describe('a specification that is a copy', () => {
     expect(problemOf(() => toAbsolute(copy as never, absolute(1, 'bar')))).toMatchObject({
       code: 'wrong kind',
       path: 'pressure',
+    });
+  });
+
+  test('like a copy of a gas model, which is not brought back either', () => {
+    expect(problemOf(() => toAbsolute({ ...nitrogen } as never, absolute(1, 'bar')))).toMatchObject({
+      code: 'wrong kind',
+      path: 'pressure',
+      found: 'an unchecked copy of a gas model',
     });
   });
 

@@ -1,6 +1,6 @@
 // Every formula that the library prints is evaluated by mathjs, a general-purpose evaluator, and held against the
 // arithmetic beside it. Relations are found in the sources, so that a new one is tested without being named here.
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { all, create, parse, type FactoryFunctionMap, type MathNode } from 'mathjs';
@@ -46,6 +46,11 @@ function symbolsOf(formula: string): Set<string> {
 test('relations are found: closed formulas and roots of the equation of state', () => {
   expect(closed.length).toBeGreaterThanOrEqual(12);
   expect(relations.length - closed.length).toBeGreaterThanOrEqual(3);
+  // All that the sources make are there, whole.
+  const made = /export const (\w+) = (?:\/\* @__PURE__ \*\/\s*)?(?:relation|implicit)\(/g;
+  const texts = files.map((file) => readFileSync(`${src}/${file}`, 'utf8'));
+  const names = texts.flatMap((text) => [...text.matchAll(made)].map(([, name]) => name));
+  expect(relations.map(([name]) => name).sort()).toEqual(expect.arrayContaining(names.sort()));
   // Each stands in the sources under one name.
   expect(new Set(relations.map(([, relation]) => relation)).size).toBe(relations.length);
 });

@@ -416,14 +416,17 @@ test('temperatures that are rounded too widen what a cell admits', () => {
 });
 
 test('what a cell should be is the wider for temperatures that are rounded too', () => {
-  const wrong = (temperatureStep: TableAuditGiven['temperatureStep']) => {
+  for (const half of [0, 0.5]) {
+    const temperatureStep = half === 0 ? 'exact' : kelvin(2 * half);
     const column = auditOf(misprinted(sheetOf(140, 0.5), 6, 22), { temperatureStep });
-    return fitBy(column, nitrogen, 'all but misprints').misprints[0]?.shouldBe ?? expect.fail('not named');
-  };
-  const width = ({ lower, upper }: ReturnType<typeof wrong>): number => inBar(upper) - inBar(lower);
-  // Half a kelvin to each side of the row, beside what it leaves open of the density.
-  const slope = byNitrogen(140)(40.5) - byNitrogen(140)(39.5);
-  expect(width(wrong(kelvin(1))) - width(wrong('exact'))).toBeGreaterThan(0.9 * slope);
+    const { density_mol_m3: rho, misprints } = fitBy(column, nitrogen, 'all but misprints');
+    const { lower, best, upper } = misprints[0]?.shouldBe ?? expect.fail('not named');
+    // The row stands for 40 °C.
+    const at = (t_C: number, density: number): number => span2000(t_C + 273.15, density).p_Pa / 1e5 - AMBIENT_bar;
+    expect(inBar(lower)).toBeCloseTo(at(40 - half, rho.lower), 8);
+    expect(inBar(best)).toBeCloseTo(at(40, rho.best), 8);
+    expect(inBar(upper)).toBeCloseTo(at(40 + half, rho.upper), 8);
+  }
 });
 
 test('where no density fits, the largest residual up is as large as the largest down, in a narrow table too', () => {
@@ -790,6 +793,10 @@ describe('intervals that overlap', () => {
       intervals.map(([lower, upper]) => ({ lower, upper })),
       intervals.map((_, i) => 300 + i),
     );
+
+  test('no cells agree on nothing', () => {
+    expect(at([])).toEqual({ by: 'no density' });
+  });
 
   test('ends that touch are in common', () => {
     expect(

@@ -92,6 +92,7 @@ describe('an adjustment table', () => {
   test('says where no mark lies in the band', () => {
     const coarse = adjustmentTable(spec, { ...given, gaugeStep: { step: 50, unit: 'bar' } });
     expect(coarse.rows.at(0)?.written).toMatchObject({ lower: 'no mark', upper: 'no mark' });
+    expect(adjustmentCsv(coarse).split('\r\n')[1]).toBe('0,150,no mark,no mark');
   });
 });
 
@@ -102,6 +103,18 @@ describe('as text and as CSV', () => {
     expect(head).toBe('temperature [°C]  target [bar gauge]  lower limit [bar gauge]  upper limit [bar gauge]');
     expect(rows).toHaveLength(13);
     expect(new Set(rows.map((row) => row.length))).toEqual(new Set([head?.length]));
+  });
+
+  test('numbers have as many places as the steps, and a sign where it is cold', () => {
+    const fine = adjustmentTable(spec, {
+      ...given,
+      from: temperature(-7.25, '°C'),
+      to: temperature(-7.25, '°C'),
+      temperatureStep: { step: 0.25, unit: '°C' },
+      gaugeStep: { step: 0.05, unit: 'bar' },
+    });
+    expect(adjustmentCsv(fine).split('\r\n')[1]).toMatch(/^-7\.25(,\d{3}\.\d[05]){3}$/);
+    expect(adjustmentText(fine)).toContain('-7.25  ');
   });
 
   test('the CSV follows RFC 4180 and holds the written cells', () => {

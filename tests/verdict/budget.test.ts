@@ -6,6 +6,7 @@ import {
   pressureDifference,
   specification,
   target,
+  temperature,
   type Conditions,
   type GasModel,
   type Reading,
@@ -317,6 +318,9 @@ describe('contributions', () => {
     // The first order lies between both, 3 % to 7 % from them.
     expect(typeof size === 'number' ? size : 'kelvins' in size ? size.kelvins : 0).toBeCloseTo((low + high) / 2, 2);
     expect(contribution(by, 'emissivity').sensitivity).toBe(contribution(by, 'thermometer').sensitivity);
+    const steps: Step[] = [];
+    uncertainty(specWith(), readingWith(), instrumentsWith({ thermometer: infrared }), (step) => steps.push(step));
+    expect(steps.filter(({ about }) => about === 'emissivity').map(({ relation }) => relation.gives)).toEqual(['dT', 'u']); // prettier-ignore
     const same = budgetOf(
       specWith(),
       readingWith(),
@@ -458,12 +462,36 @@ describe('shown', () => {
     const given = new Set(steps.map(({ relation }) => relation.gives));
     for (const symbol of ['dp', 'dp_target', 'e_rho', 'u2_rho', 'u', 'dp_off', 'rho', 'p_abs'])
       expect(given).toContain(symbol);
+    expect(steps.filter(({ relation }) => relation.gives === 'dp_off').map(({ about }) => about)).toEqual(['reading']);
+  });
+
+  test('each sensitivity is that of the target, and of a single reading there is no mean', () => {
+    const told = (readings: number): Step[] => {
+      const steps: Step[] = [];
+      uncertainty(specWith(), readingWith(), instrumentsWith({ readings }), (step) => steps.push(step));
+      return steps;
+    };
+    const by = (of: string): number | undefined =>
+      told(1).find(({ about, relation }) => about === of && relation.from[0] === 'c')?.values[0];
+    // A bar of the gauge, or of the ambient, is a bar; what was measured too warm raises the target, what was printed so lowers it.
+    expect([by('gauge'), by('barometer')]).toEqual([1, 1]);
+    expect(by('thermometer')).toBeGreaterThan(0.5e5);
+    expect(by('printed temperature')).toBeLessThan(-0.5e5);
+    const means = (readings: number) => told(readings).filter(({ relation }) => relation.from.includes('u_single'));
+    expect(means(1)).toEqual([]);
+    expect(means(4).map(({ about }) => about)).toEqual(['gauge step', 'thermometer step']);
   });
 
   test('the budget is plain data that JSON carries', () => {
     const found = budgetOf(specWith(), readingWith());
     expect((JSON.parse(JSON.stringify(found)) as Budget).contributions).toHaveLength(found.contributions.length);
   });
+});
+
+/** Nitrogen by a model that errs by 1.2 % of density. */
+const POOR = gasModel({
+  ...nitrogen,
+  uncertainty: [{ temperature_K: [64, 1000], pressure_Pa: [0, 200e6], density: 0.012 }],
 });
 
 describe('a simulation', () => {
@@ -503,14 +531,25 @@ describe('a simulation', () => {
     ],
     [
       'a model so poor that it outweighs the rest, its errors opposed at the two ends',
-      specWith({
-        gas: gasModel({
-          ...nitrogen,
-          uncertainty: [{ temperature_K: [64, 1000], pressure_Pa: [0, 200e6], density: 0.012 }],
-        }),
-      }),
+      specWith({ gas: POOR }),
       readingWith({ temperature: celsius(60) }),
       instrumentsWith({ modelErrorCorrelation: -0.6 }),
+    ],
+    [
+      'the same where it was stated, and is not asked for',
+      specWith({ gas: POOR }),
+      readingWith({ temperature: celsius(20) }),
+      instrumentsWith({ modelErrorCorrelation: -0.6 }),
+    ],
+    [
+      'the last row of a table',
+      specBy(tableOf([[127, 0], [140, 20], [152.5, 40]], { printedStep: barOf(1) })), // prettier-ignore
+      readingWith({ temperature: celsius(40) }),
+      instrumentsWith({
+        gauge: { ...DIAL, accuracy: { accuracyClass: 0.25 } },
+        printed: { pressure: 'as the table states', temperature: inK(0), ambientLimit: pressureDifference(50, 'hPa') },
+        thermometer: { ...CONTACT, accuracy: { limit: inK(0.02) }, step: inK(0.1), shellToGas: inK(0.1) },
+      }),
     ],
     [
       'a table',
@@ -600,6 +639,24 @@ describe('a simulation', () => {
     for (const seed of [0, 4_294_967_295]) expect(of(1000, seed)).toHaveProperty('interval');
     const nothing = (): unknown => simulate(specWith(), readingWith(), INSTRUMENTS, null as never);
     expect(problemOf(nothing)).toMatchObject({ code: 'wrong kind', path: 'given' });
+  });
+
+  test('says what leaves the gas model in a draw', () => {
+    const given = { draws: 1000, seed: 1 };
+    const hot = temperature(998, 'K'); // of 1000 K
+    const big = { ...INSTRUMENTS, gauge: { ...DIAL, fullScale: bar(1000) } };
+    const read = readingWith({ temperature: hot });
+    const warm = instrumentsWith({ ...big, thermometer: { ...CONTACT, shellToGas: inK(5) } });
+    expect(problemOf(() => simulate(specWith({ allowable: bar(900) }), read, warm, given))).toMatchObject({
+      code: 'outside the model',
+      path: 'temperature',
+    });
+    const printed = instrumentsWith({ ...big, printed: { ...INSTRUMENTS.printed, temperature: inK(10) } });
+    const spec = specification({ ...GIVEN, precharge: { pressure: bar(140), temperature: hot } });
+    expect(problemOf(() => simulate(spec, readingWith(), printed, given))).toMatchObject({
+      code: 'outside the model',
+      path: 'pressure',
+    });
   });
 
   test('says where the gauge is not accurate', () => {

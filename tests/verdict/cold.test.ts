@@ -1,6 +1,6 @@
 import { check, specification, volume } from 'isochore';
 import { describe, expect, test } from 'vitest';
-import { bar, barOf, celsius, reads, specOf } from '../support/accumulator.js';
+import { bar, barOf, celsius, reads, specBy, specOf, tableOf } from '../support/accumulator.js';
 import { problemOf } from '../support/problem.js';
 
 // A pre-charge so low that in the cold its band passes zero gauge: there an empty vessel would count as charged.
@@ -19,6 +19,18 @@ describe('a band that passes zero in the cold', () => {
       code: 'band reaches zero',
       path: 'temperature',
     });
+  });
+  test('judges none where the lower limit is zero itself, and says where that is', () => {
+    const rows: [number, number][] = [[2, 0], [2.5, 20]]; // prettier-ignore
+    const spec = specBy(tableOf(rows), {
+      tolerance: { plusMinus: barOf(2), applies: 'at the measured temperature' },
+      allowable: bar(10),
+    });
+    expect(problemOf(() => check(spec, at(0, 2)))).toMatchObject({
+      code: 'band reaches zero',
+      found: '273.15 K, where the lower limit is 0 bar gauge',
+    });
+    expect(check(spec, at(1, 2)).verdict.outcome).toBe('within');
   });
   test('judges where it is above zero', () => {
     expect(check(low, at(20, 0.2)).verdict.outcome).toBe('within');

@@ -54,6 +54,11 @@ describe('a reading referred to the plate', () => {
     expect(write(referred(specWith(), read(p, t)), { step: 0.1, unit: 'bar' })).toBe('140.0 bar gauge');
   });
 
+  test('is refused as a pressure where the gas would leave its model on the plate', () => {
+    const dense = { ...read(1500, 20), temperature: temperature(150, 'K') };
+    expect(problemOf(() => referred(specWith(), dense))).toMatchObject({ code: 'outside the model', path: 'pressure' });
+  });
+
   test('takes the plate’s own ambient', () => {
     const [high, low] = [specWith({ ambient: hPa(1020) }), specWith({ ambient: hPa(1000) })];
     const [a, b] = [high, low].map((spec) => referred(spec, read(143, 40)).pascals);

@@ -1,7 +1,7 @@
-import { erf } from 'mathjs';
+import { erf, evaluate } from 'mathjs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { judge, specification, type Reading, type Specification, type Step } from 'isochore';
+import { judge, specification, type Reading, type Specification, type Step, type Trace } from 'isochore';
 import { ACCURACY_CLASSES } from '../../src/reading/gauge.js';
 import type { Instruments } from '../../src/reading/instruments.js';
 import { decide, type Decided } from '../../src/verdict/decide.js';
@@ -354,6 +354,8 @@ describe('what would settle it', () => {
     const limit = settling.gaugeLimit.pascals / 1e5;
     const gauge = (by: number) => ({ ...poor, gauge: { ...DIAL, accuracy: { limit: barOf(limit * by) } } });
     expect([conclusive(gauge(1)), conclusive(gauge(1.01))]).toEqual([true, false]);
+    // It is found to one part in 4096 of what it is now, 0.6 % of 250 bar.
+    expect(conclusive(gauge(1 + (1.5 / 4096 / limit) * 1.001))).toBe(false);
     // The coarsest class of 250 bar with no more than this limit.
     const classes = [0.1, 0.25, 0.6, 1].filter((one) => one * 2.5 <= limit);
     expect(settling.accuracyClass).toBe(classes.at(-1));
@@ -469,6 +471,17 @@ describe('what would settle it', () => {
     expect(middle(0.4, 0.05)).toBeCloseTo(28 / 1.6448536, 0);
   });
 
+  test('nothing, so near to the limit that a four-thousandth of the error is too much', () => {
+    // A risk of 5 % would need a standard uncertainty of 0.00006 bar.
+    expect(settlingOf(at20(138.0001), onlyNormal(1))).toMatchObject({ standard: 'nothing', gaugeLimit: 'no gauge' });
+  });
+
+  test('the gauge before its step, where both weigh as much', () => {
+    const reading = readingWith({ pressure: bar(138.4), temperature: celsius(20) }); // to a step of 1 bar
+    const gauge = { ...DIAL, temperature: celsius(20), accuracy: { limit: barOf(0.5) } };
+    expect(settlingOf(reading, { ...onlyNormal(1), gauge })?.largest).toBe('gauge');
+  });
+
   test('nothing, on the limit itself', () => {
     expect(settlingOf(at20(138), onlyNormal(1))).toEqual({
       largest: 'gauge',
@@ -558,6 +571,19 @@ describe('global risks', () => {
     if (!('accepted' in found)) throw new Error(found.because);
     expect([found.accepted, found.falselyAccepted]).toEqual([0, { below: 0, above: 0 }]);
     expect(found.inconclusive + found.rejected).toBeCloseTo(1, 12);
+  });
+
+  test('accept nothing where the guards leave nothing, though the errors at the two limits differ', () => {
+    // Nothing but the temperature is uncertain, which moves the upper limit at 110 % more than the lower one at 90 %.
+    const tolerance = { plusMinusPercentOfGauge: 10, applies: 'at the measured temperature' } as const;
+    const thermometer = { ...CONTACT, accuracy: { limit: inK(26) }, step: inK(0), shellToGas: inK(0) };
+    const instruments = { ...onlyNormal(1e-3), thermometer };
+    const found = globalRisks(specWith({ tolerance }), at20(140), instruments, ruleOf('guarded acceptance'), {
+      ...prior,
+      standard: inBar(60),
+    });
+    if (!('accepted' in found)) throw new Error(found.because);
+    expect(found.accepted).toBe(0);
   });
 
   // Truth and error are normal here, and so is their sum, whose standard deviation is the root of the sum of squares.
@@ -677,6 +703,32 @@ test('the working shows what is left beyond a guard band at each limit where the
   expect(told(149, 'guarded rejection')).toEqual(['lower limit']);
   expect(told(156, 'guarded rejection')).toEqual(['upper limit']);
   expect(told(149, 'guarded both ways')).toEqual(both);
+});
+
+test('the working of a decision tells first what each contribution is, as that of the uncertainty does', () => {
+  const told = (call: (trace: Trace) => unknown): Step[] => {
+    const steps: Step[] = [];
+    call((step) => steps.push(step));
+    return steps;
+  };
+  const [spec, reading] = [specWith(), reads(153)];
+  const contributions = told((trace) => uncertainty(spec, reading, INSTRUMENTS, trace));
+  const steps = told((trace) => decide(spec, reading, INSTRUMENTS, ruleOf('guarded both ways'), trace));
+  expect(contributions.length).toBeGreaterThan(10);
+  expect(steps.slice(0, contributions.length)).toEqual(contributions);
+});
+
+test('each sum of errors is printed with a term for each of them, as mathjs adds it up', () => {
+  const sums: Step[] = [];
+  decide(specWith(), reads(153), INSTRUMENTS, ruleOf('simple acceptance'), (step) => {
+    if (step.relation.formula.startsWith('sqrt(u_a')) sums.push(step);
+  });
+  expect(sums.map(({ about }) => about)).toEqual(['all contributions', 'lower limit', 'upper limit']);
+  for (const { relation, values, result } of sums) {
+    expect(values.length).toBeGreaterThan(5);
+    const scope = Object.fromEntries(relation.from.map((symbol, i) => [symbol, values[i]]));
+    expect(Number(evaluate(relation.formula, scope)) / result).toBeCloseTo(1, 14);
+  }
 });
 
 test('the margins of a vessel that is not corrected for have no shift of it in their working', () => {

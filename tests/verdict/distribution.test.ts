@@ -29,6 +29,11 @@ describe('the normal distribution', () => {
     for (let z = -6; z <= 6; z += 0.37) expect(Math.abs(cumulative(normal, z) - phi(z))).toBeLessThan(2e-15);
   });
 
+  test('has its median at zero, as every sum of these', () => {
+    for (const sum of [normal, sumOf([one(2)], 0), sumOf(each([2, 1]), 0), sumOf(each([2, 1, 3]), 0.1), sumOf([], 0)])
+      expect(Math.abs(quantile(sum, 0.5))).toBeLessThan(1e-15);
+  });
+
   test('scales with its standard deviation', () => {
     expect(quantile(sumOf([], 12_345), 0.975) / 12_345).toBeCloseTo(1.959963984540054, 12);
   });
@@ -44,6 +49,8 @@ describe('rectangles', () => {
     expect(cumulative(sumOf([{ half: 1, times: 2 }], 0), 1)).toBe(1 - 1 / 8);
     expect(cumulative(sumOf(each([2, 1]), 0), 1.5)).toBeCloseTo(1 - 1.5 ** 2 / 16, 15);
     expect(cumulative(sumOf(each([1, 2]), 0), 0.5)).toBe(0.625);
+    expect(cumulative(sumOf(each([1, 2]), 0), -0.5)).toBe(0.375);
+    expect(cumulative(sumOf(each([2, 1]), 0), -1.5)).toBeCloseTo(1.5 ** 2 / 16, 15);
   });
 
   test('of no width are not there', () => {
@@ -124,6 +131,8 @@ describe('a narrow rectangle that counts as normal', () => {
 
 // Counted when it was written. Each term costs an exponential and its sines; too few are an error that no bound tells.
 test.each<[readonly Rectangles[], sigma: number, terms: number]>([
+  [[one(1)], 0, 0],
+  [each([1, 0.5]), 0, 0],
   [[one(1)], 0.1, 45],
   [[one(1)], 1, 25],
   [each([1, 1]), 0.01, 412],
@@ -131,6 +140,7 @@ test.each<[readonly Rectangles[], sigma: number, terms: number]>([
   [[{ half: 1, times: 9 }], 0, 119],
   [each([1, 0.5, 0.25]), 0.001, 2446],
   [[{ half: 1, times: 2 }, one(0.3)], 0.05, 108],
+  [[{ half: 0.05, times: 100 }], 1, 36],
 ])('the sum of %o and σ = %d takes so many terms as its bound needs', (rectangles, sigma, terms) => {
   expect(sumOf(rectangles, sigma).terms).toHaveLength(terms);
 });
@@ -151,6 +161,13 @@ describe('laws', () => {
       }),
       { numRuns: 200 },
     );
+  });
+
+  test('it does not depend on the unit: of pascals it takes as many terms as of bar', () => {
+    const halves = [2.5, 0.5, 0.01]; // the last of them narrow
+    const [bar, pascals] = [1, 1e5].map((unit) => sumOf(each(halves.map((half) => half * unit)), 0.3 * unit));
+    expect(pascals?.terms).toHaveLength(bar?.terms.length ?? NaN);
+    expect((pascals?.support ?? NaN) / (bar?.support ?? NaN)).toBeCloseTo(1e5, 8);
   });
 
   test('its variance is the sum of the variances', () => {

@@ -51,6 +51,7 @@ describe('what is no adjustment table is not written', () => {
   const table = adjustmentTable(spec, GIVEN);
   test.each<[unknown]>([
     [null],
+    [undefined],
     [0],
     [{}],
     [{ ...table, rows: null }],
@@ -61,7 +62,7 @@ describe('what is no adjustment table is not written', () => {
     [{ ...table, rows: [{ ...table.rows[0], written: { target: '1' } }] }],
     [{ ...table, model: undefined }],
     // What a spreadsheet would take for a formula, or for more cells.
-    ...['=1+1', '@SUM(A1)', '+140', '-140-1', '140,1', '140\r\n=1', '"140"', ' 140', '', 'mark'].map(
+    ...['=1+1', '@SUM(A1)', '+140', '-140-1', '140,1', '140\r\n=1', '"140"', ' 140', '', 'mark', 140, ['140']].map(
       (target): [unknown] => [
         { ...table, rows: [{ ...table.rows[0], written: { ...table.rows[0]?.written, target } }] },
       ],

@@ -14,6 +14,7 @@ import {
   type Verdict,
 } from 'isochore';
 import { describe, expect, test } from 'vitest';
+import { checkedReading } from '../../src/verdict/judge.js';
 import { barOf, bar, celsius, pointOf, readingWith, reads, specOf, specWith } from '../support/accumulator.js';
 import { counted } from '../support/counted.js';
 import { problemOf } from '../support/problem.js';
@@ -317,6 +318,20 @@ describe('a reading', () => {
     expect(verdict).toEqual(judge(specWith(), whole));
     expect(reads.size).toBeGreaterThan(10);
     expect([...reads].filter(([, count]) => count !== 1)).toEqual([]);
+  });
+
+  test('has every part that was given, and no other', () => {
+    const whole = readingWith({
+      correctionIncluded: barOf(1),
+      fullScale: bar(250),
+      systemPressure: bar(200),
+      emptyGasSide: 'investigated and cleared',
+      possibleSlip: 'read again and ruled out',
+    });
+    for (const given of [readingWith(), whole]) {
+      expect(checkedReading(given)).toEqual(given);
+      expect(Object.keys(checkedReading(given)).sort()).toEqual(Object.keys(given).sort());
+    }
   });
 
   test.each([[null], [undefined], [150]])('that is none is refused by its name: %s', (none) => {

@@ -195,7 +195,9 @@ describe('limits stated by the manual', () => {
       { minimum: pointOf(140, 20), maximum: high },
       { minimum: low, maximum: pointOf(140, 20) },
     ]) {
-      expect(specWith({ tolerance }).tolerance).toEqual(tolerance);
+      const spec = specWith({ tolerance });
+      expect(spec.tolerance).toEqual(tolerance);
+      expect(judge(spec, reads(140, { temperature: celsius(20) })).outcome).toBe('within');
     }
   });
 
@@ -229,6 +231,9 @@ describe('limits stated by the manual', () => {
       tolerance: { minimum: { ...maximum, rows: [pointOf(125, 0), pointOf(138, 20), pointOf(155, 40)] }, maximum },
     });
     expect(problemOf(() => judge(meeting, reads(150))).code).toBe('limits crossed');
+    // Nor is there a band where both meet on the target itself.
+    const touching = specBy({ ...between, rows: [pointOf(128, 0), pointOf(140, 20), pointOf(155, 40)] }, { tolerance: meeting.tolerance }); // prettier-ignore
+    expect(problemOf(() => judge(touching, reads(155))).code).toBe('limits crossed');
   });
 
   test('that leave the target out elsewhere give no charge away from the band', () => {
@@ -240,6 +245,14 @@ describe('limits stated by the manual', () => {
     ]);
     const spec = specBy(TARGET, { tolerance: { minimum, maximum: HIGH } });
     expect(problemOf(() => judge(spec, reads(152.5)))).toMatchObject({ path: 'temperature', code: 'limits crossed' });
+    // And here above the maximum of 151.
+    const maximum = tableOf([
+      [129, 0],
+      [142, 20],
+      [151, 40],
+    ]);
+    const below = specBy(TARGET, { tolerance: { minimum: LOW, maximum } });
+    expect(problemOf(() => judge(below, reads(150.5)))).toMatchObject({ path: 'temperature', code: 'limits crossed' });
   });
 
   test('are carried, unchangeable', () => {

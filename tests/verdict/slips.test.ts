@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { gauge, judge, temperature, type PressureUnit, type Reading } from 'isochore';
 import { kgfOverBar, slips, slipText, type Slip } from '../../src/verdict/slips.js';
 import { barOf, celsius, readingWith, reads, specOf, specWith } from '../support/accumulator.js';
-import { CONTACT, DIAL, dialWith, inK, INSTRUMENTS, instrumentsWith } from '../support/instruments.js';
+import type { Instruments } from '../../src/reading/instruments.js';
+import { CONTACT, dialWith, inK, INSTRUMENTS, instrumentsWith, onlyNormal } from '../support/instruments.js';
 import { problemOf } from '../support/problem.js';
 
 // Invented readings of an invented accumulator: 140 bar at 20 °C, so 152.6 bar at 40 °C, ± 2 bar.
@@ -72,9 +73,15 @@ describe('a slip of the pressure', () => {
     }
     // What the accumulator cannot have held was not read as it is stated, whatever the number.
     // And nobody wrote down 1478.588508817996 kgf/cm2, which 1450 bar are.
-    const numbers = (stated: number) =>
-      slips(low, reads(stated, step)).candidates.map(({ slips: [one] }) => one.number);
-    expect([1450, 1453.3].map(numbers)).toEqual([[1450], [1453.3]]);
+    const numbers = (stated: number, by = low, fullScale = gauge(2000, 'bar')) =>
+      slips(by, reads(stated, { ...step, fullScale })).candidates.map(({ slips: [one] }) => one.number);
+    expect([1450, 1453.3].map((one) => numbers(one))).toEqual([[1450], [1453.3]]);
+    // Nor was what lies beyond the scale. As much as both allow can have been there, and is no number on that gauge.
+    const strong = (most: number) => specOf(100, 20, { allowable: gauge(most, 'bar') });
+    expect(numbers(1453.3, strong(1453.3))).toEqual([]);
+    expect(numbers(1453.3, strong(1453.2))).toEqual([1453.3]);
+    expect(numbers(1453.3, strong(2000), gauge(1453.3, 'bar'))).toEqual([]);
+    expect(numbers(1453.3, strong(2000), gauge(1453.2, 'bar'))).toEqual([1453.3]);
   });
 
   test('of 2 %, which a true loss has too, is none but on such a number', () => {
@@ -140,7 +147,10 @@ describe('a slip of the temperature', () => {
     expect(problemOf(() => judge(spec, reading)).code).toBe('outside the model');
     const { outcome, asItStands } = slips(spec, reading);
     expect(outcome).toBe('slip possible');
-    expect(asItStands).toMatchObject({ outcome: 'no answer', problems: [{ code: 'outside the model' }] });
+    expect(asItStands).toMatchObject({
+      outcome: 'no answer',
+      problems: [{ code: 'outside the model', path: 'temperature' }],
+    });
   });
 });
 
@@ -188,6 +198,9 @@ describe('what is asked', () => {
   test('is nothing of a reading in its band, nor of one that its gauge explains', () => {
     expect(slips(spec, reads(153)).outcome).toBe('no reason to ask');
     expect(slips(spec, reads(150)).outcome).toBe('no reason to ask'); // 0.6 bar below the limit: less than a step
+    const cool = { temperature: celsius(20) }; // from 138 bar on
+    expect(slips(spec, reads(137, cool)).outcome).toBe('no reason to ask');
+    expect(slips(spec, reads(136.9, cool)).outcome).not.toBe('no reason to ask');
     expect(slips(spec, reads(149)).outcome).not.toBe('no reason to ask');
     expect(slips(spec, reads(149), INSTRUMENTS).outcome).toBe('no reason to ask'); // class 1 of 250 bar: 2.5 bar
     expect(slips(spec, reads(146), INSTRUMENTS).outcome).not.toBe('no reason to ask');
@@ -212,11 +225,25 @@ describe('what is asked', () => {
     expect(slips(spec, reads(152, { fullScale: gauge(152, 'bar') })).outcome).toBe('no reason to ask');
   });
 
+  test('is never whether it was meant as it was stated, though that lies in the band', () => {
+    const beyond = slips(spec, reads(152, { fullScale: gauge(150, 'bar') }));
+    expect(beyond.asItStands.outcome).toBe('within');
+    // A bar more or less lies there as well.
+    const codes = beyond.candidates.map(({ slips: [one] }) => one.code);
+    expect(codes).toEqual(['gauge stated as absolute', 'absolute stated as gauge']);
+  });
+
   test('is asked of an empty gas side, and by the step where the class does not hold', () => {
     const pinned = dialWith({ zero: 'with stop pin' });
     expect(slips(spec, stated(15.3, 'bar', 0.1), pinned).outcome).toBe('slip possible');
     expect(slips(spec, stated(1.53, 'bar', 0.01), pinned).asItStands.outcome).toBe('gas side empty');
     expect(slips(spec, reads(0), pinned).outcome).toBe('no slip found');
+    // 27 bar where 28 to 32 are allowed, on a scale of 400: its class would explain 4 bar, and does not hold there.
+    const low = specOf(30, 20);
+    const at = { temperature: celsius(20), gaugeStep: { step: 0.1, unit: 'bar' } } as const;
+    const wide = (zero: 'with stop pin' | 'without stop pin') => dialWith({ zero, fullScale: gauge(400, 'bar') });
+    expect(slips(low, reads(27, at), wide('without stop pin')).outcome).toBe('no reason to ask');
+    expect(slips(low, reads(27, at), wide('with stop pin')).outcome).not.toBe('no reason to ask');
   });
 });
 
@@ -254,6 +281,29 @@ describe('a gauge in kgf/cm2 read as bar', () => {
     expect([by(0.975, 'kgf/cm2'), by(0.985, 'kgf/cm2')]).toEqual(['cannot be told from bar', 'can be told']);
   });
 
+  test('to the hundredth of a bar, with an error of the gauge that 97.5 % of a normal distribution lie below', () => {
+    // At 20 °C, where nothing else errs: 1.960 standard uncertainties.
+    const by = (apart: number, unit: 'bar' | 'kgf/cm2'): string => {
+      const plusMinus = barOf((0.019335 * 140 - apart) / 1.980665);
+      const narrow = specWith({ tolerance: { plusMinus, applies: 'at the measured temperature' } });
+      const reading = { pressure: gauge(140, 'bar'), temperature: celsius(20), gaugeStep: { step: 1e-6, unit } };
+      return slips(narrow, readingWith(reading), onlyNormal(0.5)).kgfFromBar;
+    };
+    const [told, not] = ['can be told', 'cannot be told from bar'];
+    expect([by(0.97 * 0.980665, 'bar'), by(0.99 * 0.980665, 'bar')]).toEqual([not, told]);
+    expect([by(0.97, 'kgf/cm2'), by(0.99, 'kgf/cm2')]).toEqual([not, told]);
+  });
+
+  test('is told by the step where the class of the gauge does not hold', () => {
+    // 2 % of 30 bar are 0.6 bar; class 1 of 400 bar are 4.
+    const plusMinus = barOf(0.1);
+    const low = specOf(30, 20, { tolerance: { plusMinus, applies: 'at the measured temperature' } });
+    const at = { temperature: celsius(20), gaugeStep: { step: 0.1, unit: 'bar' } } as const;
+    const wide = (zero: 'with stop pin' | 'without stop pin') => dialWith({ zero, fullScale: gauge(400, 'bar') });
+    expect(slips(low, reads(30, at), wide('with stop pin')).kgfFromBar).toBe('can be told');
+    expect(slips(low, reads(30, at), wide('without stop pin')).kgfFromBar).toBe('cannot be told from bar');
+  });
+
   test('is no question for other units, nor without a band', () => {
     expect(within(1.4, 'psi')).toBe('not in question');
     expect(slips(spec, reads(153, { temperature: temperature(40, 'K') })).kgfFromBar).toBe('not in question');
@@ -281,6 +331,10 @@ test('every slip has words', () => {
     code: 'unknown word',
     path: 'slip.code',
   });
+  const own = (words: unknown) =>
+    problemOf(() => slipText({ code: 'absolute stated as gauge', number: 1, unit: 'bar' }, words as never));
+  for (const words of [5, { 'absolute stated as gauge': 5 }])
+    expect(own(words)).toMatchObject({ code: 'words not sound', path: 'own' });
   const noText = { code: 'unit of pressure', number: {}, stated: 'bar', readAs: 'MPa' };
   expect(problemOf(() => slipText(noText as never))).toMatchObject({ code: 'wrong kind', path: 'slip' });
 });
@@ -290,14 +344,13 @@ test('a reading with no reason to ask has no candidates, though another unit wou
 });
 
 test('where a certificate corrects the temperature out of the gas model, kgf/cm2 is not in question', () => {
-  const certificate = { correction: inK(5), expandedUncertainty: inK(1), coverageFactor: 2, due: '2027-01-01' };
-  const thermometer = { ...CONTACT, accuracy: { certificate } };
-  const hot = reads(500, { temperature: temperature(998, 'K') });
-  const wide = specOf(140, 20, { allowable: gauge(700, 'bar') });
-  const gaugeOf1000 = { ...DIAL, fullScale: gauge(1000, 'bar') };
-  const found = slips(wide, hot, instrumentsWith({ gauge: gaugeOf1000, thermometer }));
-  expect(found.kgfFromBar).toBe('not in question');
-  expect(slips(wide, hot, instrumentsWith({ gauge: gaugeOf1000 })).kgfFromBar).not.toBe('not in question');
+  const corrected = (by: number): Instruments => {
+    const certificate = { correction: inK(by), expandedUncertainty: inK(1), coverageFactor: 2, due: '2027-01-01' };
+    return instrumentsWith({ thermometer: { ...CONTACT, accuracy: { certificate } } });
+  };
+  const found = slips(spec, reads(153), corrected(-280));
+  expect([found.asItStands.outcome, found.kgfFromBar]).toEqual(['within', 'not in question']);
+  expect(slips(spec, reads(153), corrected(-2)).kgfFromBar).toBe('cannot be told from bar');
 });
 
 test('what is no slip is refused by its name', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { gauge, target, temperature, type Reading, type Specification } from 'isochore';
+import { gauge, target, temperature, uncertainty, type Reading, type Specification } from 'isochore';
 import { together, type RoundReading, type RoundAsWhole } from '../../src/verdict/together.js';
 import { celsius, reads, specOf, specWith } from '../support/accumulator.js';
-import { dialWith, inBar, INSTRUMENTS } from '../support/instruments.js';
+import { dialWith, inBar, INSTRUMENTS, instrumentsWith, onlyNormal } from '../support/instruments.js';
 import { problemOf } from '../support/problem.js';
 
 /** Park and Miller's generator with the multiplier 48271: the same rounds every time. */
@@ -127,6 +127,8 @@ describe('a common shift', () => {
     expect(look(still({ shows: (p) => 1.04 * p, specs })).shift.better).toBe('ratio');
     expect(look(still({ shows: (p) => p + 4, specs })).shift.better).toBe('difference');
     expect(look(still({ shows: (p) => p + 4 })).shift.better).toBe('cannot be told');
+    // Leaks where the pressure is low are nearer to a ratio, and do not count for more than any other that is off.
+    expect(look(still({ shows: (p) => p + 4, specs, lost: [25, 0, 0, 25] })).shift.better).toBe('difference');
   });
 
   test('follows the better fit: how much it explains, and what the instruments can do to it', () => {
@@ -134,6 +136,8 @@ describe('a common shift', () => {
     const fine = dialWith({ accuracy: { accuracyClass: 0.25 }, temperature: celsius(20) });
     const ratio = look(still({ shows: (p) => 1.04 * p, specs, instruments: fine }));
     expect([ratio.outcome, ratio.shift.explains]).toEqual(['common shift', 16]);
+    const most = ({ readings }: RoundAsWhole): number => Math.max(...readings.map(({ remaining }) => Math.abs(remaining.pascals))); // prettier-ignore
+    expect(most(ratio)).toBeLessThan(1e5);
     // Of the first of them: 1.3 bar, where a class of 0.25 allows 0.6.
     expect(ratio.shift.instruments).toBe('cannot explain it');
     const less = look(still({ shows: (p) => 1.015 * p, specs, instruments: fine }));
@@ -141,12 +145,14 @@ describe('a common shift', () => {
     expect(less.shift.instruments).toBe('can explain it');
     const difference = look(still({ shows: (p) => p + 4, specs }));
     expect([difference.outcome, difference.shift.explains]).toEqual(['common shift', 16]);
+    expect(most(difference)).toBeLessThan(1e5);
   });
 
   test('that a third of the readings does not show is none, however sure the rest are', () => {
     const lost = (count: number): number[] => Array.from({ length: count }, (_, i) => 8 + 5 * i);
     const of = (count: number): RoundAsWhole => look(still({ shows: (p) => p + 4, lost: lost(count), count: 18 }));
     expect([of(5).outcome, of(5).shift.explains]).toEqual(['common shift', 13]);
+    expect([of(6).outcome, of(6).shift.explains]).toEqual(['common shift', 12]);
     expect([of(7).outcome, of(7).shift.explains]).toEqual(['no common shift', 11]);
   });
 
@@ -199,6 +205,16 @@ describe('a common shift', () => {
     expect(by(undefined)).toBe('not stated');
   });
 
+  test('is measured by what the instruments do to all alike, not by the steps to which they are read', () => {
+    const fine = onlyNormal(0.05); // and a gauge read to 1 bar, which is half a bar to either side
+    const checks = still({ instruments: fine }).map(({ spec: of, reading }) => ({
+      spec: of,
+      reading: { ...reading, pressure: gauge(target(of, reading).pascals + 0.4e5, 'Pa') },
+      instruments: fine,
+    }));
+    expect(look(checks).shift.instruments).toBe('cannot explain it');
+  });
+
   test('is as sharp as its readings, whatever the instruments do to all alike', () => {
     const { standard } = look(still({ instruments: INSTRUMENTS })).shift.difference;
     expect(standard.pascals).toBeLessThan(0.2e5); // steps of 1 bar and 1 K are 0.34 bar, over the root of 16
@@ -243,6 +259,62 @@ describe('a common shift', () => {
   });
 });
 
+describe('a vessel whose expansion is corrected', () => {
+  const vessel = { linearExpansion_per_K: 16e-6, limit_per_K: 0, treated: 'corrected' } as const;
+  const instruments = instrumentsWith({ vessel });
+  /** A reading that is right for the vessel as it is warm, and what a gauge makes of it. */
+  const right = ({ spec: of, reading }: RoundReading, shows = (p: number) => p): RoundReading => {
+    const found = uncertainty(of, reading, instruments);
+    if (!('offTarget' in found)) throw new Error(found.because);
+    const truth = (reading.pressure.pascals - found.offTarget.pascals) / 1e5;
+    return { spec: of, reading: { ...reading, pressure: gauge(shows(truth), 'bar') }, instruments };
+  };
+
+  test('moves the target of each, as it does for the uncertainty', () => {
+    const checks = still({ instruments, lost: [5] });
+    for (const { index, offTarget } of look(checks).readings) {
+      const { spec: of, reading } = checks[index] as RoundReading;
+      expect(uncertainty(of, reading, instruments)).toMatchObject({ offTarget });
+    }
+  });
+
+  test('and what a slip leaves', () => {
+    const { candidates } = look(still({ instruments }).map((one) => right(one, asBar)));
+    expect(candidates[0]?.slip).toEqual({ code: 'unit of pressure', stated: 'bar', readAs: 'kgf/cm2' });
+    expect(Math.abs(candidates[0]?.remaining.value.pascals ?? NaN)).toBeLessThan(1);
+  });
+});
+
+describe('a slip of the round', () => {
+  test('is one that two thirds of its readings can have made', () => {
+    // Numbers on a gauge in kgf/cm2, written down as bar; the rest was converted, and lies on none of its marks.
+    const round = (marks: number): unknown[] => {
+      const checks = Array.from({ length: 18 }, (_, i): RoundReading => {
+        const at = reads(1, { temperature: celsius(36 + (i % 9)), gaugeStep: { step: 1, unit: 'kgf/cm2' } });
+        const kgf = target(spec, at).pascals / 1e5 / KGF;
+        const number = i < marks ? Math.round(kgf) : Math.floor(kgf) + 0.53 + 0.01 * (i % 3);
+        return { spec, reading: { ...at, pressure: gauge(number, 'bar') } };
+      });
+      const { outcome, candidates } = look(checks);
+      expect(outcome).toBe('common shift');
+      return candidates.map(({ slip }) => slip);
+    };
+    const slip = { code: 'unit of pressure', stated: 'bar', readAs: 'kgf/cm2' };
+    expect(round(12)).toContainEqual(slip);
+    expect(round(11)).not.toContainEqual(slip);
+  });
+
+  test('may have no answer for some of them', () => {
+    // Kelvins typed as °C, and one true 50 °C: 50 K is no gas at that pressure.
+    const checks = still({}).map(({ spec: of, reading }, i): RoundReading => {
+      const typed = i === 3 ? 50 : reading.temperature.kelvins;
+      return { spec: of, reading: { ...reading, temperature: celsius(typed) } };
+    });
+    const [first] = look(checks).candidates;
+    expect(first).toMatchObject({ slip: { code: 'unit of temperature', stated: '°C', readAs: 'K' }, explains: 15 });
+  });
+});
+
 describe('a round without a common shift', () => {
   test('leaves every reading as it is, and shows those that are off', () => {
     const { outcome, candidates, readings } = look(still({ lost: [0, 9] }));
@@ -273,10 +345,18 @@ describe('readings that do not count', () => {
     const { leftOut, readings, outcome } = look(checks);
     expect(leftOut).toMatchObject([
       { index: 0, because: 'no evidence', problems: [] },
-      { index: 1, because: 'no answer', problems: [{ code: 'outside the model' }] },
+      { index: 1, because: 'no answer', problems: [{ code: 'outside the model', path: 'temperature' }] },
     ]);
     expect(readings.map(({ index }) => index)).toEqual([2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15]);
     expect(outcome).toBe('common shift');
+  });
+
+  test('are those of another gas, and those beyond the scale of the gauge', () => {
+    const checks = still({ instruments: INSTRUMENTS });
+    const [first, second] = checks as [RoundReading, RoundReading];
+    checks[0] = { ...first, reading: { ...first.reading, gasInside: 'not known' } };
+    checks[1] = { ...second, reading: { ...second.reading, pressure: gauge(251, 'bar') } };
+    expect(look(checks).leftOut).toEqual([0, 1].map((index) => ({ index, because: 'no evidence', problems: [] })));
   });
 
   test('leave too few below eight', () => {
@@ -290,6 +370,6 @@ test('faults of the call are thrown together, each with its place', () => {
   const checks = still({ count: 8 }) as [RoundReading, RoundReading, ...RoundReading[]];
   checks[1] = { ...checks[1], reading: { ...checks[1].reading, oilSide: 'dry' as never } };
   expect(problemOf(() => together(checks)).path).toBe('checks[1].oilSide');
-  expect(problemOf(() => together(null as never)).code).toBe('wrong kind');
+  expect(problemOf(() => together(null as never))).toMatchObject({ code: 'wrong kind', path: 'checks' });
   expect(problemOf(() => together([null as never])).path).toBe('checks[0]');
 });

@@ -200,6 +200,34 @@ describe('the words of every reason', () => {
     expect(why(spec, high, judge(spec, high), words)).toMatch(/^overcharged by .*; stimmt bei 59\.7 °C$/);
   });
 
+  test('say so where a number that is asked for is not known', () => {
+    const text = 'scale {fullScale}, system {system}, right at {explaining}';
+    const [spec, reading] = [specWith(), reads(10)];
+    const words = { reasons: { 'below the lower limit': text } };
+    const verdict = judge(spec, reading);
+    expect(why(spec, reading, verdict, words)).toBe('scale not known, system not known, right at none in range');
+    const known = { ...reads(143), fullScale: bar(250), systemPressure: bar(180) };
+    expect(why(spec, known, verdict, words)).toMatch(
+      /^scale 250\.0 bar gauge, system 180\.0 bar gauge, right at 24\.7 °C;/,
+    );
+  });
+
+  test('of no reason are none, and among several of a band the temperature that explains it is named once', () => {
+    const [spec, reading] = [specWith(), readingWith()];
+    expect(why(spec, reading, { because: [] })).toBe('');
+    const said = why(spec, reading, { because: ['below the lower limit', 'slip possible'] });
+    expect(said.match(/right at a gas temperature of 24\.7 °C/g)).toHaveLength(1);
+  });
+
+  test('that are no texts are refused where they stand', () => {
+    const spec = specWith();
+    const reading = readingWith({ correctionIncluded: barOf(1) });
+    const by = (words: unknown) => problemOf(() => why(spec, reading, judge(spec, reading), words as never));
+    expect(by({ corrected: 5 })).toMatchObject({ code: 'words not sound', path: 'words' });
+    expect(by({ explained: 5 })).toMatchObject({ code: 'words not sound', path: 'words' });
+    expect(by({ reasons: { 'below the lower limit': 5 } })).toMatchObject({ path: 'words.reasons' });
+  });
+
   test('refuse a name in braces that has no number', () => {
     const [spec, reading] = [specWith(), readingWith()];
     const words = { reasons: { 'below the lower limit': '{missing} zu wenig, {constructor}' } } as const;

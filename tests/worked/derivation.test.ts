@@ -33,6 +33,7 @@ import {
   comparisonDocument,
   derivationBlocks,
   derivationDocument,
+  derivationExcerpt,
   derivationOf,
   documentHtml,
   documentMarkdown,
@@ -40,6 +41,7 @@ import {
   english,
   german,
   type Derivation,
+  type DerivedStep,
   type Reader,
 } from 'isochore/worked';
 import katex from 'katex';
@@ -169,7 +171,9 @@ describe('a derivation', () => {
       const stored = drawn('storedEnergy');
       const { charged } = stored.result as StoredEnergy;
       expect(last(stored, 'charged', 'm')).toBe(charged.tnt.kilograms);
-      expect(last(stored, 'charged', 'E')).toBe(charged.realGas.lessAtmosphere_J);
+      expect(last(stored, 'charged, by the ideal gas', 'E')).toBe(charged.pcc2_J);
+      expect(last(stored, 'charged, by the gas model', 'E')).toBe(charged.realGas.energy_J);
+      expect(last(stored, 'charged, without the atmosphere', 'E')).toBe(charged.realGas.lessAtmosphere_J);
     }
     expect(equalised).toBeGreaterThan(3);
   });
@@ -232,6 +236,15 @@ describe('a derivation', () => {
     expect(combined.from).toHaveLength(result.contributions.length);
     expect(combined.from.every(({ origin }) => origin.from === 'step')).toBe(true);
     expect(expanded?.result.value).toBe(result.gum.expanded.pascals);
+    // The interval is that of the distribution, not k u: what is printed is what holds, whether the validation passes or not.
+    const ends = steps.filter(({ about }) => about === 'interval');
+    const { lower, upper } = result.interval;
+    expect(ends.map((one) => one.result.value)).toEqual([lower.pascals, upper.pascals]);
+    for (const { from } of ends)
+      expect(from.map(({ symbol, origin }) => [symbol, origin.from])).toEqual([
+        ['dp_off', 'step'],
+        ['dp_half', 'calculation'],
+      ]);
   });
 
   test('shows of a decision how far the reading lies beyond its guard band', () => {
@@ -311,6 +324,24 @@ describe('a derivation', () => {
       const number = Number.parseFloat(written) * (unit === 'Pa' ? 1e5 : 1);
       expect(toward === 'up' ? number - value : value - number).toBeGreaterThanOrEqual(0);
     }
+  });
+
+  test('tells chosen steps with their numbers in the whole, and only those', () => {
+    const wanted = ({ relation }: DerivedStep) => relation.gives === 'p_g';
+    const numbers = checked.steps.filter(wanted).map(({ number }) => number);
+    const { blocks, title } = derivationExcerpt(checked, wanted, '<b>', { ...reader('everything'), detail: 'steps' });
+    expect(title).toEqual([{ kind: 'given', text: '<b>' }]);
+    expect(blocks.flatMap((block) => (block.kind === 'heading' ? [block.level] : []))).toEqual(numbers.map(() => 1));
+    const page = documentText({ language: 'en', title, blocks }, { width: 100 });
+    expect([...page.matchAll(/^(\d+)\. /gm)].map(([, number]) => Number(number))).toEqual(numbers);
+    expect(numbers.length).toBeGreaterThan(1);
+    expect(
+      derivationExcerpt(checked, () => false, 'none', { ...reader('everything'), detail: 'steps' }).blocks,
+    ).toEqual([]);
+    expect(() => derivationExcerpt(checked, wanted, 'x', reader('answer') as never)).toThrow('reader.detail');
+    expect(() => derivationExcerpt(checked, 3 as never, 'x', { ...reader('steps'), detail: 'steps' })).toThrow(
+      'chosen',
+    );
   });
 
   test('is refused as a copy, and so is a step that is none', () => {

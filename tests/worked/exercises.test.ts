@@ -103,6 +103,36 @@ describe('arithmetic', () => {
     }
   });
 
+  // p V = Z n R T and nothing else; R and M of nitrogen from memory.
+  test('can be worked by hand with the compression factors of its sheet', () => {
+    const [R, M] = [8.314, 0.028013];
+    for (const { topic, facts, choices, answer } of all.filter(isArithmetic)) {
+      const value = (code: string, name: string, field: string): number => {
+        const found = facts.find((fact) => fact.code === code)?.values[name];
+        return typeof found === 'number'
+          ? found
+          : ((found as unknown as Readonly<Record<string, number>>)[field] ?? NaN);
+      };
+      const ambient = value('ambient', 'ambient', 'pascals');
+      const T = value('gas temperature', 'temperature', 'kelvins');
+      const held = (gauge_Pa: number, Z: number): number =>
+        (M * (gauge_Pa + ambient) * value('gas volume', 'volume', 'cubicMetres')) / (Z * R * T);
+      const target = (): number =>
+        (((value('stated', 'pressure', 'pascals') + ambient) * T) / value('stated', 'temperature', 'kelvins')) *
+          (value('factor at the target', 'factor', '') / value('factor as stated', 'factor', '')) -
+        ambient;
+      const asRead = (): number => held(value('reading', 'pressure', 'pascals'), value('factor as read', 'factor', ''));
+      const onTarget = (): number => held(target(), value('factor at the target', 'factor', ''));
+      const [byHand, of] = {
+        target: () => [target(), target()] as const,
+        'gas held': () => [asRead(), asRead()] as const,
+        'gas to add': () => [onTarget() - asRead(), onTarget()] as const,
+      }[topic]();
+      // Each factor is printed to half of its fourth place, the constants to five digits.
+      expect(Math.abs(byHand - siOf(choices[answer] as Choice)) / of).toBeLessThan(2e-4);
+    }
+  });
+
   test('by the ideal gas has no mistake of taking nitrogen for ideal', () => {
     const [one] = exercises({ seed: 3, count: 1, topics: ['target'], gas: idealNitrogen });
     expect(one?.choices).toHaveLength(4);

@@ -18,9 +18,22 @@ const omega = 0.0372;
 const OMEGA_A = 0.457235528921382;
 const OMEGA_B = 0.0777960739038885;
 
-export const a_c = (OMEGA_A * R * R * T_c * T_c) / p_c;
-export const b = (OMEGA_B * R * T_c) / p_c;
-export const kappa = 0.37464 + 1.54226 * omega - 0.26992 * omega * omega;
+// By calls, which a bundler may leave out: it cannot know that arithmetic has no effects.
+export const a_c = /* @__PURE__ */ attraction();
+export const b = /* @__PURE__ */ covolume();
+export const kappa = /* @__PURE__ */ slope();
+
+function attraction(): number {
+  return (OMEGA_A * R * R * T_c * T_c) / p_c;
+}
+
+function covolume(): number {
+  return (OMEGA_B * R * T_c) / p_c;
+}
+
+function slope(): number {
+  return 0.37464 + 1.54226 * omega - 0.26992 * omega * omega;
+}
 
 /** Residual part of the Helmholtz energy: −ln(1 − bρ) − A(T) L(bρ), with A = aα / (2√2 b R T). */
 function residual(T_K: number, rho: number, out: Derivatives): void {
@@ -68,8 +81,12 @@ function density(T_K: number, p_Pa: number): number {
     out.zz = out.z + r.dd;
   };
   const ideal = p_Pa / (R * T_K);
-  // The equation has a pole at 1/b; the molecules of the model fill all space there.
-  return densityRoot(isotherm, ideal, Math.min(ideal, 0.8 / b), 1 / b);
+  return densityRoot(isotherm, ideal, Math.min(ideal, 0.8 / b), pole());
+}
+
+/** The equation has a pole at 1/b: the molecules of the model fill all space there. */
+function pole(): number {
+  return 1 / b;
 }
 
 const KERNEL: GasKernel = {
@@ -77,7 +94,7 @@ const KERNEL: GasKernel = {
   properties,
   density,
   saturation: () => false,
-  densest_mol_m3: 1 / b,
+  densest_mol_m3: /* @__PURE__ */ pole(),
   criticalTemperature_K: 0,
 };
 

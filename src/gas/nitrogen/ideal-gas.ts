@@ -19,7 +19,7 @@ const KERNEL: GasKernel = {
   },
   density: (T_K, p_Pa) => p_Pa / (R * T_K),
   saturation: () => false,
-  densest_mol_m3: Number.MAX_VALUE,
+  densest_mol_m3: 1.7976931348623157e308, // the largest number: a bundler may not leave out what reads a property
   criticalTemperature_K: 0,
 };
 
@@ -37,7 +37,7 @@ export const idealNitrogen: GasModel = /* @__PURE__ */ gasModel({
   id: 'nitrogen-ideal',
   gas: 'nitrogen',
   source: {
-    citation: `Ideal-gas law with R of CODATA 2018; heat capacity: ${SPAN_2000.citation}`,
+    citation: /* @__PURE__ */ citation(),
   },
   molarMass_kg_mol: M,
   gasConstant_J_molK: R,
@@ -49,3 +49,7 @@ export const idealNitrogen: GasModel = /* @__PURE__ */ gasModel({
   uncertainty: [],
   '~kernel': KERNEL,
 });
+
+function citation(): string {
+  return `Ideal-gas law with R of CODATA 2018; heat capacity: ${SPAN_2000.citation}`;
+}

@@ -70,16 +70,14 @@ export interface Column {
 }
 
 const AS_IT_IS = 'as it is';
-const EVERY_TABLE: Fields = {
+const ONE_COLUMN: Fields = {
   referenceTemperature: AS_IT_IS,
   printedStep: AS_IT_IS,
-};
-const ONE_COLUMN: Fields = {
-  ...EVERY_TABLE,
   rows: [{ pressure: AS_IT_IS, temperature: AS_IT_IS }],
 };
 const SEVERAL_COLUMNS: Fields = {
-  ...EVERY_TABLE,
+  referenceTemperature: AS_IT_IS,
+  printedStep: AS_IT_IS,
   temperatures: [AS_IT_IS],
   columns: [{ name: AS_IT_IS, pressures: [AS_IT_IS] }],
 };

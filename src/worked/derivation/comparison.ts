@@ -81,7 +81,7 @@ export function comparisonBlocks(one: Derivation, other: Derivation, reader: Rea
     table.rows.length === 0 ? { kind: 'paragraph', text: words.allAlike } : table,
     {
       kind: 'paragraph',
-      text: exact ? words.exactDigits : lineOf(words.digits, { digits: String(most) }),
+      text: exact ? words.exactDigits : lineOf(words.comparedDigits, { digits: String(most) }),
     },
   ];
 }

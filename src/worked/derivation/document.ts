@@ -1,12 +1,12 @@
 import { fail, quote } from '../../basis/fault.js';
-import { wrongKind } from '../../basis/problem.js';
+import { unknownWord, wrongKind } from '../../basis/problem.js';
 import type { Block, Line, WorkedDocument } from '../document/block.js';
 import { lineOf } from '../document/line.js';
 import { answersOf } from './answers.js';
 import { answerTable, roundingTable, stepBlocks, type Pen } from './blocks.js';
-import { needDerivation, type Derivation } from './derivation.js';
+import { needDerivation, type Derivation, type DerivedStep } from './derivation.js';
 import { SI_UNITS } from './figures.js';
-import { neededReader, type Reader } from './reader.js';
+import { neededReader, type Detail, type Reader } from './reader.js';
 import { written } from './written.js';
 
 /**
@@ -83,10 +83,50 @@ function heading(text: Line): Block {
  * ```
  */
 export function derivationDocument(derivation: Derivation, title: string, reader: Reader): WorkedDocument {
-  if (typeof title !== 'string') fail(wrongKind, 'title', quote(title), { kind: 'a text', maker: 'a title' });
   const own = neededReader(reader);
-  const blocks = derivationBlocks(derivation, own).map(raised);
-  return { language: own.language.code, title: [{ kind: 'given', text: title }], blocks };
+  return titled(title, derivationBlocks(derivation, own).map(raised), own);
+}
+
+/**
+ * Chosen steps of a derivation as a document of its own, each with its number in the whole: for a page that shows how one
+ * value comes about, where the rest would only be in the way. Choose by what a step is about and what it gives; its number
+ * moves when a release shows a step more.
+ *
+ * @param chosen whether a step is told; states of the gas in it come with their working
+ * @param title other people's text: shown as it is, never as markup
+ * @throws {@link Fault} as {@link derivationDocument}; `unknown word` for the detail `answer`, which has no steps; what
+ * `chosen` throws
+ * @example
+ * ```ts
+ * const derivation = derivationOf({ spec, reading }, ({ spec, reading }, trace) => target(spec, reading, trace));
+ * const excerpt = derivationExcerpt(
+ *   derivation,
+ *   ({ about, relation }) => about === 'target' && relation.gives === 'p_g',
+ *   'What the gauge should show',
+ *   { language: english, units: { pressure: 'bar', temperature: '°C', volume: 'L', mass: 'kg' }, detail: 'steps' },
+ * );
+ * documentText(excerpt, { width: 80 }).includes('4. target: gauge pressure'); // => true
+ * ```
+ */
+export function derivationExcerpt(
+  derivation: Derivation,
+  chosen: (step: DerivedStep) => boolean,
+  title: string,
+  reader: Reader & { readonly detail: Exclude<Detail, 'answer'> },
+): WorkedDocument {
+  const own = neededReader(reader);
+  if (own.detail === 'answer') fail(unknownWord, 'reader.detail', quote(own.detail), { words: 'steps or everything' });
+  if (typeof chosen !== 'function')
+    fail(wrongKind, 'chosen', quote(chosen), {
+      kind: 'a function that chooses steps',
+      maker: "a function such as (step) => step.about === 'target'",
+    });
+  return titled(title, toldSteps(derivation, own, chosen).map(raised).map(raised), own);
+}
+
+function titled(title: string, blocks: readonly Block[], { language }: Required<Reader>): WorkedDocument {
+  if (typeof title !== 'string') fail(wrongKind, 'title', quote(title), { kind: 'a text', maker: 'a title' });
+  return { language: language.code, title: [{ kind: 'given', text: title }], blocks };
 }
 
 /** A heading one level higher: below a title no level is left out. */
@@ -94,10 +134,15 @@ export function raised(block: Block): Block {
   return block.kind === 'heading' && block.level !== 1 ? { ...block, level: block.level === 3 ? 2 : 1 } : block;
 }
 
-/** The steps of a derivation alone, without what stands around them. */
-export function toldSteps(derivation: Derivation, reader: Required<Reader>): readonly Block[] {
+/** The steps of a derivation alone, without what stands around them: all, or those chosen. */
+export function toldSteps(
+  derivation: Derivation,
+  reader: Required<Reader>,
+  chosen: (step: DerivedStep) => boolean = () => true,
+): readonly Block[] {
   needDerivation(derivation, 'derivation');
   const exact = reader.detail === 'everything';
   const all = written(derivation.steps, exact ? SI_UNITS : reader.units, exact ? 'exact' : reader.digits);
-  return stepBlocks(all, { reader, figures: all.figures });
+  const told = { ...all, steps: all.steps.filter(({ written }) => chosen(written.step)) };
+  return stepBlocks(told, { reader, figures: all.figures });
 }

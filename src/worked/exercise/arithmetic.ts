@@ -1,8 +1,9 @@
 // Exercises of arithmetic: the numbers, the right answer, and the wrong ones to which the common mistakes lead.
 import type { GasModel } from '../../gas/model.js';
+import { stateAt } from '../../gas/state.js';
 import { idealNitrogen } from '../../gas/nitrogen/ideal-gas.js';
 import type { GaugePressure, Mass } from '../../quantity/kind.js';
-import { absolute, gauge, pressureDifference } from '../../quantity/pressure.js';
+import { absolute, gauge, pressureDifference, toAbsolute } from '../../quantity/pressure.js';
 import { temperature } from '../../quantity/temperature.js';
 import { volume } from '../../quantity/contents.js';
 import { specification, type Specification, type SpecificationGiven } from '../../target/specification.js';
@@ -11,7 +12,7 @@ import type { Read } from '../../verdict/compare.js';
 import { valueIn } from '../../quantity/step.js';
 import { derivationOf } from '../derivation/derive.js';
 import type { Draw } from './draw.js';
-import type { Arithmetic, ArithmeticExercise, Choice, Fact, Mistake } from './exercise.js';
+import type { Arithmetic, ArithmeticExercise, Choice, Fact, FactCode, Mistake } from './exercise.js';
 import { HELD_BY, TARGET_BY, TO_ADD_BY, type Inputs } from './mistakes.js';
 import { has } from '../../basis/has.js';
 import type { Trace } from '../../basis/relation.js';
@@ -88,10 +89,29 @@ function factsOf(topic: Arithmetic, spec: Specification, reading: Read): Fact[] 
   const gasTemperature: Fact = { code: 'gas temperature', values: { temperature: reading.temperature } };
   const gasVolume: Fact = { code: 'gas volume', values: { volume: spec.gasVolume } };
   const read: Fact = { code: 'reading', values: { pressure: reading.pressure } };
-  if (topic === 'target') return [stated, ambient, gasTemperature];
-  return topic === 'gas to add'
-    ? [stated, ambient, gasVolume, gasTemperature, read]
-    : [ambient, gasVolume, gasTemperature, read];
+  const nitrogen: Fact = { code: 'nitrogen', values: {} };
+  const asRead = factor('factor as read', spec.gas, reading);
+  if (topic === 'gas held') return [ambient, gasVolume, gasTemperature, read, nitrogen, asRead];
+  const atTarget = factor('factor at the target', spec.gas, { ...reading, pressure: target(spec, reading) });
+  return topic === 'target'
+    ? [stated, ambient, gasTemperature, nitrogen, ...factorStated(spec), atTarget]
+    : [stated, ambient, gasVolume, gasTemperature, read, nitrogen, ...factorStated(spec), atTarget, asRead];
+}
+
+/** Places of a compression factor as tables have it: a target by it is good to a hundredth of a bar or two. */
+const PLACES = 4;
+
+/**
+ * The compression factor, for who works by hand and has no table of it. It does not give the answer away: whoever takes
+ * nitrogen for an ideal gas does without it.
+ */
+function factor(code: FactCode, gas: GasModel, { pressure, temperature, ambient }: Read): Fact {
+  const { compressibility } = stateAt(gas, { temperature, pressure: toAbsolute(pressure, ambient) });
+  return { code, values: { factor: Number(compressibility.toFixed(PLACES)) } };
+}
+
+function factorStated({ gas, precharge, ambient }: Specification): readonly Fact[] {
+  return has(precharge, 'rows') ? [] : [factor('factor as stated', gas, { ...precharge, ambient })];
 }
 
 export function statedValues({ precharge }: Specification): Fact['values'] {

@@ -33,6 +33,7 @@ export interface DerivationWords {
   readonly rounded: Readonly<Record<RoundedOf, string>>;
   readonly model: string;
   readonly digits: string;
+  readonly comparedDigits: string;
   readonly exactDigits: string;
   readonly comparisonIntro: string;
   readonly allAlike: string;

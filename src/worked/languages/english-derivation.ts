@@ -50,6 +50,7 @@ export const ENGLISH_DERIVATION: DerivationWords = {
   model: 'Gas model {model}: {citation}',
   digits:
     'Numbers that somebody stated are shown as stated, results to {digits} significant digits or as far as the numbers in their step reach. Put into the formulas, the printed numbers give the printed results to the last place.',
+  comparedDigits: 'Numbers are shown to {digits} significant digits, or as far as the numbers in their step reach.',
   exactDigits: 'Every number is shown as it was computed with, to the last digit, in SI units.',
   comparisonIntro: 'The same calculation by {one} and by {other}.',
   allAlike: 'No step comes out otherwise.',
@@ -85,6 +86,9 @@ export const ENGLISH_DERIVATION: DerivationWords = {
     u: 'standard uncertainty',
     u_single: 'standard uncertainty of one reading',
     dp_expanded: 'expanded uncertainty',
+    dp_half: 'half width of the interval',
+    dp_low: 'lower end',
+    dp_high: 'upper end',
     dp_guard: 'guard band',
     dp_beyond: 'margin beyond the guard band',
     dp_vessel: 'by expansion of the vessel',

@@ -51,6 +51,8 @@ export const GERMAN_DERIVATION: DerivationWords = {
   model: 'Gasmodell {model}: {citation}',
   digits:
     'Angegebene Zahlen stehen wie angegeben, Ergebnisse mit {digits} geltenden Ziffern oder so weit, wie die Zahlen ihres Schrittes reichen. In die Formeln eingesetzt, geben die gedruckten Zahlen die gedruckten Ergebnisse bis auf die letzte Stelle.',
+  comparedDigits:
+    'Zahlen stehen mit {digits} geltenden Ziffern da oder so weit, wie die Zahlen ihres Schrittes reichen.',
   exactDigits: 'Jede Zahl steht so da, wie mit ihr gerechnet wurde, bis zur letzten Ziffer, in SI-Einheiten.',
   comparisonIntro: 'Dieselbe Rechnung nach {one} und nach {other}.',
   allAlike: 'Kein Schritt ergibt etwas anderes.',
@@ -86,6 +88,9 @@ export const GERMAN_DERIVATION: DerivationWords = {
     u: 'Standardunsicherheit',
     u_single: 'Standardunsicherheit einer Ablesung',
     dp_expanded: 'erweiterte Unsicherheit',
+    dp_half: 'halbe Breite des Intervalls',
+    dp_low: 'unteres Ende',
+    dp_high: 'oberes Ende',
     dp_guard: 'Sicherheitsabstand',
     dp_beyond: 'Abstand über den Sicherheitsabstand hinaus',
     dp_vessel: 'durch die Ausdehnung des Behälters',

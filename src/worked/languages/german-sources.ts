@@ -86,6 +86,8 @@ export const GERMAN_SOURCES: Readonly<Record<string, string>> = {
     'Standardunsicherheit mal ihrer Empfindlichkeit (JCGM 100, 5.1.3)',
   'standard uncertainty of the mean of independent readings (JCGM 100, 4.2.3)':
     'Standardunsicherheit des Mittels unabhängiger Ablesungen (JCGM 100, 4.2.3)',
+  'interval of 95 %, as probable below as above: its half width is that of the distribution of the sum of all contributions (JCGM 101, 7.7)':
+    'Intervall von 95 %, darunter so wahrscheinlich wie darüber: seine halbe Breite ist die der Verteilung der Summe aller Beiträge (JCGM 101, 7.7)',
   'expanded uncertainty as if the sum were normal, for comparison (JCGM 100, 6.2)':
     'erweiterte Unsicherheit, als wäre die Summe normalverteilt, zum Vergleich (JCGM 100, 6.2)',
   'combined standard uncertainty of independent errors (JCGM 100, 5.1.2)':
@@ -209,6 +211,7 @@ export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   'gauge temperature': 'Temperatur des Manometers',
   hottest: 'am heißesten',
   'in service': 'im Betrieb',
+  interval: 'Intervall',
   'internal energy after': 'innere Energie danach',
   kit: 'Füllvorrichtung',
   'liquid and vapour': 'Flüssigkeit und Dampf',
@@ -225,6 +228,10 @@ export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   'reference point': 'Bezugspunkt',
   'reference state of the volume': 'Bezugszustand des Volumens',
   release: 'Freisetzung',
+  'release, mixed': 'Freisetzung, gemischt',
+  'release, mixed with fresh air': 'Freisetzung, mit Frischluft gemischt',
+  'release, unmixed': 'Freisetzung, ungemischt',
+  'release, unmixed with fresh air': 'Freisetzung, ungemischt mit Frischluft',
   room: 'Raum',
   'saturated vapour': 'gesättigter Dampf',
   settled: 'ausgeglichen',
@@ -264,6 +271,10 @@ export const GERMAN_ABOUT: Readonly<Record<string, string>> = {
   '{about}, computed stop': '{about}, berechnetes Abschalten',
   '{about}, to settle on the target': '{about}, um auf dem Sollwert zu stehen',
   '{about}, as stated': '{about}, wie angegeben',
+  '{about}, by the ideal gas': '{about}, nach dem idealen Gas',
+  '{about}, by the gas model': '{about}, nach dem Gasmodell',
+  '{about}, on the atmosphere': '{about}, an der Atmosphäre',
+  '{about}, without the atmosphere': '{about}, ohne die Atmosphäre',
   '{about}, reference': '{about}, Bezugspunkt',
   '{about}, row {n}': '{about}, Zeile {n}',
 };

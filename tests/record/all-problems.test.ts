@@ -127,6 +127,20 @@ describe('nor does it hide what shows only in comparison, where that does not de
   });
 });
 
+test.each([
+  ['$.rule', 5, 'not an object'],
+  ['$.rule.acceptance', 'strict', 'unknown word'],
+  ['$.rule.risk.below', 0.7, 'outside bounds'],
+  ['$.modelErrorCorrelation', 1.01, 'outside bounds'],
+  ['$.modelErrorCorrelation', 'none', 'not a number'],
+])('by a rule that is not sound nothing is judged: %s is %o', (path, value, code) => {
+  const round = roundWithoutSupply();
+  put(round, keysOf(path), value);
+  const { problems, accumulators, notJudged } = reportRest(round);
+  expect(problems).toMatchObject([{ code, path }]);
+  expect([accumulators.length, notJudged.length]).toEqual([0, 16]);
+});
+
 test('a path lies under another one if it begins with all of its keys', () => {
   const keys = fc.array(fc.oneof(fc.constantFrom('a', 'ab', 'b', '$', 'a.b', 'a[0]', ''), fc.integer({ min: 0, max: 12 })), { maxLength: 3 }); // prettier-ignore
   fc.assert(

@@ -136,6 +136,7 @@ export { uncertainty, type Budget, type Contribution, type NoBudget } from './ve
 export type { Repeats } from './verdict/contributions.js';
 export { decide, type Decided, type Decision, type NotDecided, type Probabilities } from './verdict/decide.js';
 export type { Acceptance, Rule, RuledOutcome } from './verdict/rule.js';
+export { settledBy, type SettlingWay } from './verdict/settled-by.js';
 export type { Settling } from './verdict/what-settles.js';
 export { globalRisks, type GlobalRisks, type Prior } from './verdict/global-risk.js';
 export { slips, slipText, type Slip, type SlipCandidate, type SlipKind, type Slips } from './verdict/slips.js';

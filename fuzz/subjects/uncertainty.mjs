@@ -268,6 +268,23 @@ export const UNCERTAINTY = [
     echoes: true,
   },
   {
+    name: 'settledBy',
+    args: fc.tuple(
+      fields({
+        largest: one('gauge'),
+        standard: one('nothing'),
+        gaugeLimit: fc.oneof(one('no gauge', 'x'), bars(steps(0.1, 5))),
+        accuracyClass: one('no class', 1, 0.25),
+        thermometerLimit: fc.oneof(one('no thermometer'), kelvins(steps(0.1, 5))),
+        shellToGas: fc.oneof(one('no settling'), kelvins(steps(0.1, 5))),
+        readings: one('no repeats', 4),
+      }),
+      fields({ step: one(1, 0.5, 1e-300), unit: one('bar', 'psi') }),
+    ),
+    holds: (answer) => (Array.isArray(answer) && answer.length > 0 ? undefined : 'no way'),
+    echoes: true,
+  },
+  {
     name: 'together',
     args: fc.tuple(
       listOf(

@@ -1,12 +1,11 @@
 // How sure a reading is, what it decides and what it may have been meant as, as plain JSON data. Numbers of people's texts
 // are rounded to the safe side: what would settle a reading is said a little too strict.
-import { filled } from '../basis/fault.js';
 import { has } from '../basis/has.js';
-import { SETTLED, uncertaintyText, type SettledBy, type UncertaintyCode, type Words } from '../basis/words.js';
+import { uncertaintyText, type UncertaintyCode, type Words } from '../basis/words.js';
 import type { PressureDifference, TemperatureDifference } from '../quantity/kind.js';
-import { finer, write } from '../quantity/step.js';
 import type { Budget, NoBudget } from '../verdict/budget.js';
 import type { Decision } from '../verdict/decide.js';
+import { settledBy } from '../verdict/settled-by.js';
 import type { Settling } from '../verdict/what-settles.js';
 import { slipText, type SlipCandidate } from '../verdict/slips.js';
 import type { Checked } from './accumulator.js';
@@ -71,36 +70,22 @@ function decisionJson(decision: Decision, checked: Checked, words: Words | undef
 }
 
 function settlingJson(settling: Settling, { admitted }: Checked, words: Words | undefined): SettlingJson {
-  const { step, unit } = admitted.reading.gaugeStep;
-  const pressure = (one: PressureDifference | string): string =>
-    typeof one === 'string' ? one : bare(write(one, { ...finer({ step, unit }), toward: 'down' }));
-  const degrees = (one: TemperatureDifference | string): string =>
-    typeof one === 'string' ? one : bare(write(one, { step: 0.1, unit: 'K', toward: 'down' }));
-  const say = (code: SettledBy, values: Readonly<Record<string, string>> = {}): SettlingJson['ways'][number] => ({
-    code,
-    text: filled(words?.settled?.[code] ?? SETTLED[code], values),
-  });
-  const { largest, standard, gaugeLimit, accuracyClass, thermometerLimit, shellToGas, readings } = settling;
-  const ways = [
-    ...(gaugeLimit === 'no gauge' ? [] : [say('better gauge', { limit: pressure(gaugeLimit) })]),
-    ...(accuracyClass === 'no class' ? [] : [say('finer class', { class: String(accuracyClass) })]),
-    ...(thermometerLimit === 'no thermometer' ? [] : [say('better thermometer', { limit: degrees(thermometerLimit) })]),
-    ...(shellToGas === 'no settling' ? [] : [say('more settling', { limit: degrees(shellToGas) })]),
-    ...(readings === 'no repeats' ? [] : [say('repeats', { readings: String(readings) })]),
-  ];
+  const { gaugeStep } = admitted.reading;
   const temperatureUnit = admitted.given.temperature.unit;
+  const pressure = <None extends string>(one: PressureDifference | None) =>
+    typeof one === 'string' ? one : differenceJson(one, gaugeStep.unit);
+  const kelvins = <None extends string>(one: TemperatureDifference | None) =>
+    typeof one === 'string' ? one : temperatureDifferenceJson(one, temperatureUnit);
+  const { largest, standard, gaugeLimit, accuracyClass, thermometerLimit, shellToGas, readings } = settling;
   return {
     largest,
-    standard: typeof standard === 'string' ? standard : differenceJson(standard, unit),
-    gaugeLimit: typeof gaugeLimit === 'string' ? gaugeLimit : differenceJson(gaugeLimit, unit),
+    standard: pressure(standard),
+    gaugeLimit: pressure(gaugeLimit),
     accuracyClass,
-    thermometerLimit:
-      typeof thermometerLimit === 'string'
-        ? thermometerLimit
-        : temperatureDifferenceJson(thermometerLimit, temperatureUnit),
-    shellToGas: typeof shellToGas === 'string' ? shellToGas : temperatureDifferenceJson(shellToGas, temperatureUnit),
+    thermometerLimit: kelvins(thermometerLimit),
+    shellToGas: kelvins(shellToGas),
     readings,
-    ways: ways.length === 0 ? [say('nothing alone')] : ways,
+    ways: [...settledBy(settling, gaugeStep, words?.settled)],
   };
 }
 
@@ -134,8 +119,4 @@ export function termsOf({ uncertainty, decision }: JudgedJson): readonly Uncerta
 /** A code of uncertainty with its text. */
 export function termJson(code: UncertaintyCode, words: Words | undefined): { code: UncertaintyCode; text: string } {
   return { code, text: uncertaintyText(code, words?.uncertainty) };
-}
-
-function bare(difference: string): string {
-  return difference.replace(/ difference$/, '');
 }

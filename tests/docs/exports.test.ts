@@ -1,5 +1,6 @@
-// What a program can import from the record and the documents stands in a guide, where it is of use.
+// What a program can import stands in a guide, where it is of use.
 import { expect, test } from 'vitest';
+import * as core from 'isochore';
 import * as record from 'isochore/record';
 import * as worked from 'isochore/worked';
 import { documentAt, pagesInDocs } from './markdown.js';
@@ -9,6 +10,7 @@ const unsaid = (entry: object): string[] =>
   Object.keys(entry).filter((name) => !new RegExp(`\\b${name}\\b`).test(GUIDES));
 
 test.each([
+  ['isochore', core],
   ['isochore/record', record],
   ['isochore/worked', worked],
 ])('every function and constant of %s is mentioned in a guide', (_, entry) => {

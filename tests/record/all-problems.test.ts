@@ -127,6 +127,22 @@ describe('nor does it hide what shows only in comparison, where that does not de
   });
 });
 
+test('a group of an unknown specification, or without a sound name, is none of the groups of the report', () => {
+  for (const [path, value] of [
+    ['$.groups[1].specification', 'x'],
+    ['$.groups[1].specification', 5],
+    ['$.groups[1].name', ''],
+    ['$.groups[1].name', NOTHING],
+  ] as const) {
+    const round = roundWithoutSupply();
+    put(round, keysOf(path), value);
+    const report = reportRest(round);
+    expect(report.groups.map(({ name }) => name)).toEqual(['Exhaust valves']);
+    expect(report.problems).toHaveLength(1);
+    expect([report.accumulators.length, report.notJudged.length]).toEqual([8, 8]);
+  }
+});
+
 test.each([
   ['$.rule', 5, 'not an object'],
   ['$.rule.acceptance', 'strict', 'unknown word'],

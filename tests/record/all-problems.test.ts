@@ -76,6 +76,11 @@ describe('one problem does not hide another', () => {
     ).toEqual([`not an object ${ev(2)}.visit[0]`, `gauge below vacuum ${ev(2)}.visit[1].pressure`]);
   });
 
+  test('a specification that is no text is that, and not an unknown one', () => {
+    expect(codesAt([[`${ev(1)}.specification`, 5]])).toEqual([`not a text ${ev(1)}.specification`]);
+    expect(codesAt([['$.groups[0].specification', 5]])).toEqual(['not a text $.groups[0].specification']);
+  });
+
   test('a group that states one thing wrongly keeps its readings’ other problems in sight', () => {
     expect(
       codesAt([

@@ -76,6 +76,16 @@ describe('one problem does not hide another', () => {
     ).toEqual([`not an object ${ev(2)}.visit[0]`, `gauge below vacuum ${ev(2)}.visit[1].pressure`]);
   });
 
+  test('where one of several readings takes something unsound from its group, none of them is judged', () => {
+    const round = roundWithoutSupply();
+    put(round, keysOf('$.groups[0].temperature.unit'), 'C');
+    put(round, keysOf(`${ev(2)}.visit[0].temperature`), { value: 40, unit: '°C' });
+    put(round, keysOf(`${ev(2)}.visit[1].temperature`), NOTHING);
+    const { problems, notJudged } = reportRest(round);
+    expect(problems.map(({ path }) => path)).toEqual(['$.groups[0].temperature.unit']);
+    expect(notJudged.map(({ path }) => path)).toContain(ev(2));
+  });
+
   test('a specification that is no text is that, and not an unknown one', () => {
     expect(codesAt([[`${ev(1)}.specification`, 5]])).toEqual([`not a text ${ev(1)}.specification`]);
     expect(codesAt([['$.groups[0].specification', 5]])).toEqual(['not a text $.groups[0].specification']);

@@ -78,11 +78,10 @@ describe('one problem does not hide another', () => {
 
   test('where one of several readings takes something unsound from its group, none of them is judged', () => {
     const round = roundWithoutSupply();
-    put(round, keysOf('$.groups[0].temperature.unit'), 'C');
-    put(round, keysOf(`${ev(2)}.visit[0].temperature`), { value: 40, unit: '°C' });
-    put(round, keysOf(`${ev(2)}.visit[1].temperature`), NOTHING);
+    put(round, keysOf('$.groups[0].ambient.unit'), 'mbar');
+    put(round, keysOf(`${ev(2)}.visit[0].ambient`), { value: 1008, unit: 'hPa', basis: 'absolute' });
     const { problems, notJudged } = reportRest(round);
-    expect(problems.map(({ path }) => path)).toEqual(['$.groups[0].temperature.unit']);
+    expect(problems.map(({ path }) => path)).toEqual(['$.groups[0].ambient.unit']);
     expect(notJudged.map(({ path }) => path)).toContain(ev(2));
   });
 

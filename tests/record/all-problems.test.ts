@@ -67,6 +67,29 @@ describe('one problem does not hide another', () => {
     ).toEqual(['not positive $.specifications[0].gasVolume', `gauge below vacuum ${ev(1)}.visit[0].pressure`]);
   });
 
+  test('a reading that is none, and another one with a problem of its own', () => {
+    expect(
+      codesAt([
+        [`${ev(2)}.visit[0]`, 5],
+        [`${ev(2)}.visit[1].pressure.value`, -2],
+      ]),
+    ).toEqual([`not an object ${ev(2)}.visit[0]`, `gauge below vacuum ${ev(2)}.visit[1].pressure`]);
+  });
+
+  test('where one of several readings takes something unsound from its group, none of them is judged', () => {
+    const round = roundWithoutSupply();
+    put(round, keysOf('$.groups[0].ambient.unit'), 'mbar');
+    put(round, keysOf(`${ev(2)}.visit[0].ambient`), { value: 1008, unit: 'hPa', basis: 'absolute' });
+    const { problems, notJudged } = reportRest(round);
+    expect(problems.map(({ path }) => path)).toEqual(['$.groups[0].ambient.unit']);
+    expect(notJudged.map(({ path }) => path)).toContain(ev(2));
+  });
+
+  test('a specification that is no text is that, and not an unknown one', () => {
+    expect(codesAt([[`${ev(1)}.specification`, 5]])).toEqual([`not a text ${ev(1)}.specification`]);
+    expect(codesAt([['$.groups[0].specification', 5]])).toEqual(['not a text $.groups[0].specification']);
+  });
+
   test('a group that states one thing wrongly keeps its readings’ other problems in sight', () => {
     expect(
       codesAt([
@@ -116,6 +139,36 @@ describe('nor does it hide what shows only in comparison, where that does not de
       ]),
     ).toEqual(['unknown word $.specifications[1].tolerance.applies', 'negative $.specifications[1].tolerance.below']);
   });
+});
+
+test('a group of an unknown specification, or without a sound name, is none of the groups of the report', () => {
+  for (const [path, value] of [
+    ['$.groups[1].specification', 'x'],
+    ['$.groups[1].specification', 5],
+    ['$.groups[1].name', ''],
+    ['$.groups[1].name', NOTHING],
+  ] as const) {
+    const round = roundWithoutSupply();
+    put(round, keysOf(path), value);
+    const report = reportRest(round);
+    expect(report.groups.map(({ name }) => name)).toEqual(['Exhaust valves']);
+    expect(report.problems).toHaveLength(1);
+    expect([report.accumulators.length, report.notJudged.length]).toEqual([8, 8]);
+  }
+});
+
+test.each([
+  ['$.rule', 5, 'not an object'],
+  ['$.rule.acceptance', 'strict', 'unknown word'],
+  ['$.rule.risk.below', 0.7, 'outside bounds'],
+  ['$.modelErrorCorrelation', 1.01, 'outside bounds'],
+  ['$.modelErrorCorrelation', 'none', 'not a number'],
+])('by a rule that is not sound nothing is judged: %s is %o', (path, value, code) => {
+  const round = roundWithoutSupply();
+  put(round, keysOf(path), value);
+  const { problems, accumulators, notJudged } = reportRest(round);
+  expect(problems).toMatchObject([{ code, path }]);
+  expect([accumulators.length, notJudged.length]).toEqual([0, 16]);
 });
 
 test('a path lies under another one if it begins with all of its keys', () => {

@@ -2,6 +2,7 @@
 // can be of any depth, hold itself, or bring its own iterators. Whatever it is: problems, never another error.
 import { describe, expect, test } from 'vitest';
 import { DEEPEST, reportRoundText, reverify, roundJsonSchema, worstFirst, type RoundReport } from 'isochore/record';
+import { jsonData } from '../../src/record/json-data.js';
 import { exampleRound, expectInShape, expectSound, jsonPath, keysOf, nodesOf, put, refusalOf, reportRest } from '../support/round.js'; // prettier-ignore
 import { PARTS, smallRoundFor } from '../support/small-round.js';
 
@@ -103,6 +104,20 @@ describe('data of any depth', () => {
       expect(said(reportRoundText(JSON.stringify(round), { problems: 'report the rest' }))).toEqual([problem]);
       expectSound(reportRest(round));
     }
+  });
+
+  test('has a limit to its values, however few objects hold them', { timeout: 60_000 }, () => {
+    let shared: unknown = [0];
+    for (let i = 0; i < 25; i += 1) shared = [shared, shared];
+    expect(jsonData(shared, DEEPEST)).toBe('too many values');
+  });
+
+  test('a round that hides as an instance is read, and not carried: no report without its round is complete', () => {
+    const round = Object.assign(exampleRound(), { [Symbol.toStringTag]: 'Round' });
+    const report = reportRest(round);
+    expect(report.problems).toMatchObject([{ code: 'not JSON', path: '$', found: 'what JSON cannot carry' }]);
+    expect([report.title, report.complete]).toEqual([round.title, 'partial']);
+    expect(Object.hasOwn(report, 'input')).toBe(false);
   });
 
   test('what is no JSON data at the deepest level is that, and no deeper level', () => {

@@ -76,12 +76,6 @@ describe('a report carries its round', () => {
     expect(reverify(odd)).toMatchObject({ outcome: 'cannot be judged again', because: ['no input'] });
   });
 
-  test('nor a round that hides as an instance: no report without its round is complete', () => {
-    const round = Object.assign(exampleRound(), { [Symbol.toStringTag]: 'Round' });
-    expect(reportRest(round).problems).toMatchObject([{ code: 'not JSON', path: '$' }]);
-    expect(Object.hasOwn(reportRest(round), 'input')).toBe(false);
-  });
-
   test('nor a text that holds a key twice, of which the data would keep one', () => {
     const text = JSON.stringify(exampleRound()).replace('"oilSide":"not drained"', '"oilSide":"not known","oilSide":"not drained"'); // prettier-ignore
     const twice = reportRoundText(text, { problems: 'report the rest' });

@@ -355,6 +355,7 @@ describe('what is wrong with a table is said once, with its place', () => {
     const json = round();
     json.tables.push(table());
     expect(said(json)).toEqual(['duplicate name $.tables[0].name', 'duplicate name $.tables[1].name']);
+    expect(rest(json).problems.map(({ values }) => values['what'])).toEqual(['table', 'table']);
     expect(rest(json).notJudged).toHaveLength(2);
   });
 });

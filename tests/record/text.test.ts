@@ -94,6 +94,7 @@ describe('a key given twice: what holds both is not judged', () => {
     const report = reportText(edited(place, by));
     expect(said(report)).toEqual([`duplicate key ${path}`]);
     expect(report.problems[0]?.found).toBe(`${path} more than once`);
+    expect([report.title, Object.hasOwn(report, 'input')]).toEqual([roundWithoutSupply().title, false]);
     expect(report.complete).toBe('partial');
     expect(lost(report)).toEqual(notJudged);
     const good = reportRest(roundWithoutSupply()).accumulators;

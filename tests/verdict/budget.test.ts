@@ -482,6 +482,19 @@ describe('shown', () => {
     expect(means(4).map(({ about }) => about)).toEqual(['gauge step', 'thermometer step']);
   });
 
+  test('the largest expansion of a vessel is worked out only where its coefficient has a limit of error', () => {
+    const largest = (limit_per_K: number): number[] => {
+      const found: number[] = [];
+      const vessel = { ...INSTRUMENTS.vessel, limit_per_K };
+      uncertainty(specWith(), readingWith(), instrumentsWith({ vessel }), ({ relation, result }) => {
+        if (relation.gives === 'alpha') found.push(result);
+      });
+      return found;
+    };
+    expect(largest(0)).toEqual([]);
+    expect(largest(4e-6)).toEqual([16e-6]);
+  });
+
   test('the budget is plain data that JSON carries', () => {
     const found = budgetOf(specWith(), readingWith());
     expect((JSON.parse(JSON.stringify(found)) as Budget).contributions).toHaveLength(found.contributions.length);

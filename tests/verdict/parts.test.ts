@@ -42,9 +42,10 @@ const SPECS: readonly (readonly [string, Specification, Partial<Instruments>])[]
   ['a table', specBy(TABLE), { printed: byTable }],
   ['a table with tables of limits', specBy(TABLE, { tolerance: STATED }), { printed: byTable }],
 ];
+const BY_CERTIFICATES = { gauge: { ...dialWith({}).gauge, accuracy: { certificate: { ...certificate, correction: barOf(0.3) } } }, thermometer: { ...CONTACT, accuracy: { certificate: { ...certificate, correction: inK(0.3), expandedUncertainty: inK(0.6) } } } } satisfies Partial<Instruments>; // prettier-ignore
 const KITS: readonly (readonly [string, Partial<Instruments>])[] = [
   ['by class and limit', {}],
-  ['by certificates', { gauge: { ...dialWith({}).gauge, accuracy: { certificate: { ...certificate, correction: barOf(0.3) } } }, thermometer: { ...CONTACT, accuracy: { certificate: { ...certificate, correction: inK(0.3), expandedUncertainty: inK(0.6) } } } }], // prettier-ignore
+  ['by certificates', BY_CERTIFICATES],
   ['by light', { thermometer: infrared }],
 ];
 const CASES = SPECS.flatMap(([what, spec, printed]) =>
@@ -69,6 +70,16 @@ describe.each(CASES)('compared with %s, read %s', (what, how, spec, instruments)
     }
     expect(what).toBeDefined();
   });
+});
+
+test('drift since calibration is named where only one of gauge and thermometer has a certificate', () => {
+  const { gauge, thermometer } = BY_CERTIFICATES;
+  const spec = specWith();
+  for (const kit of [{ gauge }, { thermometer }] as Partial<Instruments>[]) {
+    const instruments = instrumentsWith(kit);
+    const { notCounted } = compareWith(spec, readingWith(), instruments, subjectsOf(spec, instruments).target);
+    expect(notCounted).toEqual(['drift since calibration']);
+  }
 });
 
 test('what is compared is named', () => {

@@ -80,4 +80,5 @@ test('what is no such thing is refused by name', () => {
   expect(problemOf(() => settledBy(NONE, { ...step, step: 0 })).path).toBe('gaugeStep.step');
   expect(problemOf(() => settledBy(NONE, step, { 'nothing alone': '{limit}' })).code).toBe('words not sound');
   expect(problemOf(() => settledBy(NONE, step, { 'nothing alone': 3 as never })).path).toBe('own');
+  expect(problemOf(() => settledBy(NONE, step, 3 as never)).path).toBe('own');
 });

@@ -156,7 +156,8 @@ describe('the two roots', () => {
       out.value = Number.NaN;
       out.slope = Number.NaN;
     };
-    expect(increasingRoot(nothing, 1, 0, 10)).toBeNaN();
+    // From another end than zero, towards which a search without sides would close.
+    expect(increasingRoot(nothing, 1, 1, 10)).toBeNaN();
     expect(
       densityRoot(
         (_, out) => {
@@ -167,6 +168,15 @@ describe('the two roots', () => {
         4,
       ),
     ).toBeNaN();
+  });
+
+  // At zero no bracket is small beside the number in it, so that halving it never ends.
+  test('a jump at zero is no root: the search is given up', () => {
+    const jump = (x: number, out: { value: number; slope: number }): void => {
+      out.value = x < 0 ? -1 : 1;
+      out.slope = 0;
+    };
+    expect(increasingRoot(jump, 0, -1, 1.5)).toBeNaN();
   });
 });
 

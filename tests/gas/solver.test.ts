@@ -53,6 +53,15 @@ describe('the solver', () => {
     expect(rows.filter((row) => evaluations(() => density(row.T_K, row.p_Pa)) > 5)).toEqual([]);
   });
 
+  // The search begins at the density of an ideal gas, and a dilute gas is nearly one.
+  test('evaluates it at most 3 times up to 1 bar', () => {
+    fc.assert(
+      fc.property(evenly(T_CRITICAL, HOTTEST), evenly(1, 1e5), (T, p) => {
+        expect(evaluations(() => density(T, p))).toBeLessThanOrEqual(3);
+      }),
+    );
+  });
+
   test('finds saturation in 2 to 5 steps up to 126 K', () => {
     const out = { p_Pa: 0, rho_liquid: 0, rho_vapour: 0 };
     fc.assert(

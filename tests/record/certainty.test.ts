@@ -345,6 +345,19 @@ test('a correction that leads below vacuum is said of the reading that it correc
   expect(notJudged).toMatchObject([{ name: 'EV 1' }]);
 });
 
+test('one that leads below absolute zero is said of the temperature that it corrects, though no uncertainty can be stated', () => {
+  const round = roundWithoutSupply();
+  const kelvins = (value: number) => ({ value, unit: 'K', basis: 'difference' });
+  const certificate = { correction: kelvins(-400), expandedUncertainty: kelvins(1), coverageFactor: 2 };
+  const fullScale = { value: 250, unit: 'bar', basis: 'gauge' };
+  const pinned = { type: 'dial gauge', fullScale, accuracy: { accuracyClass: 1 }, zero: 'with stop pin' };
+  put(round, keysOf('$.instruments[0].characteristics'), pinned);
+  put(round, keysOf('$.instruments[3].characteristics.accuracy'), certificate);
+  put(round, keysOf(`${EV1}.pressure.value`), 20);
+  const [first] = reportRest(round).problems;
+  expect(first).toMatchObject({ code: 'below absolute zero', path: `${EV1}.temperature`, about: 'EV 1' });
+});
+
 describe('where something is lacking', () => {
   test.each([
     ['$.groups[0].instruments.pressure', 'gauge not named'],

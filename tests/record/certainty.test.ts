@@ -290,7 +290,7 @@ describe('what a decision does to the work', () => {
         fullScale: { value: 250, unit: 'bar', basis: 'gauge' },
         accuracy: { accuracyClass: 1 },
         zero: 'with stop pin',
-      }]), 'EV 1'); // prettier-ignore
+      }], [`${EV1}.possibleSlip`, 'read again and ruled out']), 'EV 1'); // prettier-ignore
     const because = 'reading in the first tenth of a scale with stop pin';
     expect(asFound.uncertainty).toEqual({ outcome: 'not covered', because });
     expect([asFound.decision, state]).toEqual([{ outcome: 'no decision', because }, 'read again']);

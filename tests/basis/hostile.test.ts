@@ -73,8 +73,17 @@ describe('what is no problem is refused', () => {
     const problems = { 'below absolute zero': { wanted: 'ein Text', remedy: 'noch einer' } };
     expect(inWords(given, { problems })).toEqual({ ...cold, ...problems['below absolute zero'] });
   });
+  it('one of a class, which gives its fields by getters, is put into words too', () => {
+    const ofClass = {};
+    for (const [name, value] of Object.entries(cold) as [string, unknown][])
+      Object.defineProperty(ofClass, name, { get: () => value });
+    const given = Object.create(ofClass) as Problem;
+    const problems = { 'below absolute zero': { wanted: 'ein Text', remedy: 'noch einer' } };
+    expect(inWords(given, { problems })).toEqual({ ...cold, ...problems['below absolute zero'] });
+  });
   it('with null for its values', () => {
-    expect(problemOf(() => sentence({ ...cold, values: null } as unknown as Problem)).code).toBe('wrong kind');
+    const given = { ...cold, values: null } as unknown as Problem;
+    for (const call of [sentence, inWords]) expect(problemOf(() => call(given)).code).toBe('wrong kind');
   });
   it('a value in it that is no text', () => {
     const given = { ...cold, values: { least: 0 } } as unknown as Problem;

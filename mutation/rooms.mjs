@@ -60,6 +60,7 @@ export const TESTS_LEFT_OUT = [
   'text and parsed JSON give the same report',
   'too deep, or too large: that is what is said',
   'in any one place: its digest does not match', // every field of a report, judged again each time
+  'nor more values than a document may hold', // twenty million, as in hostile.test.ts, where nothing copies them
 ];
 
 /**

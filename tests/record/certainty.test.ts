@@ -290,7 +290,7 @@ describe('what a decision does to the work', () => {
         fullScale: { value: 250, unit: 'bar', basis: 'gauge' },
         accuracy: { accuracyClass: 1 },
         zero: 'with stop pin',
-      }]), 'EV 1'); // prettier-ignore
+      }], [`${EV1}.possibleSlip`, 'read again and ruled out']), 'EV 1'); // prettier-ignore
     const because = 'reading in the first tenth of a scale with stop pin';
     expect(asFound.uncertainty).toEqual({ outcome: 'not covered', because });
     expect([asFound.decision, state]).toEqual([{ outcome: 'no decision', because }, 'read again']);
@@ -343,6 +343,19 @@ test('a correction that leads below vacuum is said of the reading that it correc
   const path = `${EV1}.pressure`;
   expect(problems).toMatchObject([{ code: 'gauge below vacuum', path, about: 'EV 1' }]);
   expect(notJudged).toMatchObject([{ name: 'EV 1' }]);
+});
+
+test('one that leads below absolute zero is said of the temperature that it corrects, though no uncertainty can be stated', () => {
+  const round = roundWithoutSupply();
+  const kelvins = (value: number) => ({ value, unit: 'K', basis: 'difference' });
+  const certificate = { correction: kelvins(-400), expandedUncertainty: kelvins(1), coverageFactor: 2 };
+  const fullScale = { value: 250, unit: 'bar', basis: 'gauge' };
+  const pinned = { type: 'dial gauge', fullScale, accuracy: { accuracyClass: 1 }, zero: 'with stop pin' };
+  put(round, keysOf('$.instruments[0].characteristics'), pinned);
+  put(round, keysOf('$.instruments[3].characteristics.accuracy'), certificate);
+  put(round, keysOf(`${EV1}.pressure.value`), 20);
+  const [first] = reportRest(round).problems;
+  expect(first).toMatchObject({ code: 'below absolute zero', path: `${EV1}.temperature`, about: 'EV 1' });
 });
 
 describe('where something is lacking', () => {

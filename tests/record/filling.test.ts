@@ -381,6 +381,16 @@ describe('a supply that is not sound hides nothing else', () => {
     expect(report.accumulators.map(({ state }) => state)).toEqual(reportRest(exampleRound()).accumulators.map(({ state }) => state)); // prettier-ignore
   }); // prettier-ignore
 
+  test('nor does what is wrong beside the bottles hide what is wrong of one of them', () => {
+    const { problems } = reportRest(
+      roundWith(['$.supply.computedStop', 'yes'], ['$.supply.bottles[1].pressure.unit', 'bars']),
+    );
+    expect(problems.map(({ code, path }) => `${code} ${path}`)).toEqual([
+      'unknown word $.supply.computedStop',
+      'unknown unit $.supply.bottles[1].pressure.unit',
+    ]);
+  });
+
   test('a time constant gives a stop in time', () => {
     const timed = fillingOf(['$.supply.exchange', { timeConstantMinutes: 4, movingMinutes: 2 }]);
     for (const { stops } of timed.accumulators)

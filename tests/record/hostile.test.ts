@@ -2,7 +2,7 @@
 // can be of any depth, hold itself, or bring its own iterators. Whatever it is: problems, never another error.
 import { describe, expect, test } from 'vitest';
 import { DEEPEST, reportRoundText, reverify, roundJsonSchema, worstFirst, type RoundReport } from 'isochore/record';
-import { jsonData } from '../../src/record/json-data.js';
+import { dataProblem, jsonData } from '../../src/record/json-data.js';
 import { exampleRound, expectInShape, expectSound, jsonPath, keysOf, nodesOf, put, refusalOf, reportRest } from '../support/round.js'; // prettier-ignore
 import { PARTS, smallRoundFor } from '../support/small-round.js';
 
@@ -110,6 +110,11 @@ describe('data of any depth', () => {
     let shared: unknown = [0];
     for (let i = 0; i < 25; i += 1) shared = [shared, shared];
     expect(jsonData(shared, DEEPEST)).toBe('too many values');
+  });
+
+  test('that has more values than the limit says how many it may have', () => {
+    const values = { most: '20000000', what: 'values' };
+    expect(dataProblem('too many values', DEEPEST)).toMatchObject({ code: 'too large', path: '', found: 'more than 20000000 values', values }); // prettier-ignore
   });
 
   test('a round that hides as an instance is read, and not carried: no report without its round is complete', () => {

@@ -81,7 +81,7 @@ test.each<[string, unknown, string, Readonly<Record<string, string>>]>([
 test('a key that is no text is an unknown field', () => {
   const problem = { code: 'missing', path: '$', found: '', wanted: '', remedy: '', values: { [Symbol('x')]: 'x' } };
   expect(reverify({ ...report, problems: [problem] }).problems).toMatchObject([
-    { code: 'unknown field', path: '$.problems[0].values["Symbol(x)"]' },
+    { code: 'unknown field', path: '$.problems[0].values["Symbol(x)"]', found: '"Symbol(x)"' },
   ]);
 });
 

@@ -53,6 +53,15 @@ describe('the solver', () => {
     expect(rows.filter((row) => evaluations(() => density(row.T_K, row.p_Pa)) > 5)).toEqual([]);
   });
 
+  // The search begins at the density of an ideal gas, and a dilute gas is nearly one.
+  test('evaluates it at most 3 times up to 1 bar', () => {
+    fc.assert(
+      fc.property(evenly(T_CRITICAL, HOTTEST), evenly(1, 1e5), (T, p) => {
+        expect(evaluations(() => density(T, p))).toBeLessThanOrEqual(3);
+      }),
+    );
+  });
+
   test('finds saturation in 2 to 5 steps up to 126 K', () => {
     const out = { p_Pa: 0, rho_liquid: 0, rho_vapour: 0 };
     fc.assert(
@@ -156,7 +165,8 @@ describe('the two roots', () => {
       out.value = Number.NaN;
       out.slope = Number.NaN;
     };
-    expect(increasingRoot(nothing, 1, 0, 10)).toBeNaN();
+    // From another end than zero, towards which a search without sides would close.
+    expect(increasingRoot(nothing, 1, 1, 10)).toBeNaN();
     expect(
       densityRoot(
         (_, out) => {
@@ -167,6 +177,15 @@ describe('the two roots', () => {
         4,
       ),
     ).toBeNaN();
+  });
+
+  // At zero no bracket is small beside the number in it, so that halving it never ends.
+  test('a jump at zero is no root: the search is given up', () => {
+    const jump = (x: number, out: { value: number; slope: number }): void => {
+      out.value = x < 0 ? -1 : 1;
+      out.slope = 0;
+    };
+    expect(increasingRoot(jump, 0, -1, 1.5)).toBeNaN();
   });
 });
 

@@ -49,6 +49,7 @@ import { evaluate } from 'mathjs';
 import { describe, expect, test } from 'vitest';
 import { expressionLatex } from '../../src/worked/formula/expression.js';
 import { bar, celsius, hPa, readingWith, specBy, specOf, tableOf } from '../support/accumulator.js';
+import { inheriting } from '../support/inheriting.js';
 import { INSTRUMENTS } from '../support/instruments.js';
 import { equationsByStep, printedNumber } from '../support/printed.js';
 import { randomBy } from '../support/random.js';
@@ -324,6 +325,11 @@ describe('a derivation', () => {
       const number = Number.parseFloat(written) * (unit === 'Pa' ? 1e5 : 1);
       expect(toward === 'up' ? number - value : value - number).toBeGreaterThanOrEqual(0);
     }
+  });
+
+  test('reads its formulas alike where all objects inherit a field', () => {
+    const pageOf = (): string => documentText(derivationDocument(checked, 'x', reader('steps')), { width: 100 });
+    for (const name of ['', '(', ',', 'p_abs']) expect(inheriting(name, { toString: 1 }, pageOf)).toBe(pageOf());
   });
 
   test('tells chosen steps with their numbers in the whole, and only those', () => {

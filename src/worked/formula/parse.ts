@@ -3,8 +3,14 @@ import { fail, quote } from '../../basis/fault.js';
 import { wrongKind } from '../../basis/problem.js';
 import type { Expression, Operator } from './expression.js';
 
-const OPERATOR: Readonly<Record<string, Operator>> = { '+': '+', '-': '−', '*': '×', '/': '÷', '^': 'power' };
-const LEVEL: Readonly<Record<string, number>> = { '+': 1, '-': 1, '*': 2, '/': 2, '^': 4 };
+/** By sign: the operator, and how much it binds. */
+const BINARY: Readonly<Record<string, { readonly operator: Operator; readonly level: number }>> = {
+  '+': { operator: '+', level: 1 },
+  '-': { operator: '−', level: 1 },
+  '*': { operator: '×', level: 2 },
+  '/': { operator: '÷', level: 2 },
+  '^': { operator: 'power', level: 4 },
+};
 /** A minus sign stands before a whole product. */
 const MINUS_LEVEL = 2;
 
@@ -25,10 +31,10 @@ function side(text: string): Expression {
     let left = operand();
     for (;;) {
       const sign = tokens[next] ?? '';
-      const own = LEVEL[sign];
-      const operator = OPERATOR[sign];
-      if (own === undefined || operator === undefined || own < level) return left;
+      const binary = Object.hasOwn(BINARY, sign) ? BINARY[sign] : undefined;
+      if (binary === undefined || binary.level < level) return left;
       next += 1;
+      const { operator, level: own } = binary;
       left = { kind: 'operation', operator, left, right: upTo(operator === 'power' ? own : own + 1) };
     }
   }

@@ -6,7 +6,6 @@ import {
   gauge,
   nitrogen,
   pressureDifference,
-  specification,
   supplyText,
   temperature,
   valueIn,
@@ -14,7 +13,6 @@ import {
   whereToStop,
   absolute,
   type Bottle,
-  type Reading,
 } from 'isochore';
 import {
   recall,
@@ -28,6 +26,7 @@ import {
 } from 'isochore/record';
 import { describe, expect, test } from 'vitest';
 import { energyJson } from '../../src/record/write-safety.js';
+import { reads, SPEC } from '../support/exhaust-valves.js';
 import { exampleRound, expectSound, keysOf, NOTHING, put, reportRest } from '../support/round.js';
 import { smallRound } from '../support/small-round.js';
 
@@ -139,32 +138,13 @@ describe('the plan', () => {
     const named = filling.steps.find(({ name }) => name === 'EV 2')?.bottle;
     const order = filling.steps.filter(({ bottle }) => bottle === named);
     expect(order.map(({ name }) => name).slice(0, 2)).toEqual(['FI 2', 'EV 2']);
-    const spec = specification({
-      gas: nitrogen,
-      precharge: { pressure: gauge(140, 'bar'), temperature: temperature(20, '°C') },
-      ambient: absolute(1013.25, 'hPa'),
-      tolerance: { plusMinus: pressureDifference(2, 'bar'), applies: 'at the measured temperature' },
-      separator: 'diaphragm',
-      gasVolume: volume(5, 'L'),
-      allowable: gauge(210, 'bar'),
-      settling: { allowance: pressureDifference(1.5, 'bar'), minutes: 5 },
-    });
-    const reading: Reading = {
-      pressure: gauge(143, 'bar'),
-      temperature: temperature(40, '°C'),
-      ambient: absolute(1008, 'hPa'),
-      gaugeStep: { step: 1, unit: 'bar' },
-      oilSide: 'drained, zero verified',
-      gasInside: 'nitrogen',
-      minutesAtRest: 45,
-    };
     const settled = (bottle: number | string, degrees = 32): number[] => {
       const supply = {
         pressure: gauge(Number(bottle), 'bar'),
         temperature: temperature(degrees, '°C'),
         volume: volume(50, 'L'),
       };
-      const plan = whereToStop(spec, reading, { supply, computedStop: 'not permitted' });
+      const plan = whereToStop(SPEC, reads(143), { supply, computedStop: 'not permitted' });
       return 'steps' in plan ? plan.steps.map((step) => valueIn(step.settled.adiabatic, 'bar')) : [];
     };
     const stopsOf = (from: Filling) => from.accumulators.find(({ name }) => name === 'EV 2')?.stops?.steps.map((step) => step.settled.adiabatic.value); // prettier-ignore

@@ -15,6 +15,7 @@ import {
 import { describe, expect, test } from 'vitest';
 import { auditTable } from '../../src/target/audit.js';
 import { admitted, type PrintedTable, type TableAuditGiven } from '../../src/target/audit/admit.js';
+import { agreementBy } from '../../src/target/audit/fit.js';
 import { agreementOf, mostMisprints, ROWS_TO_NAME } from '../../src/target/audit/overlap.js';
 import { problemOf } from '../support/problem.js';
 import { numberRows } from '../support/reference.js';
@@ -729,6 +730,23 @@ describe('bad input is refused', () => {
       expect(refused(() => auditTable(table, nothing as unknown as TableAuditGiven))).toEqual(['given: wrong kind']);
     }
   });
+});
+
+// By the ideal-gas law 3 k bar at 300 K are 5 k bar at 500 K. Printed to 2 bar the one is the most that rounds to 3 k - 1,
+// the other the least that rounds to 5 k + 1: a single line agrees with both, whichever way the last place of it falls.
+test('cells whose roundings only meet have that one density in common', () => {
+  const odd = [3, 5, 7, 9];
+  const pairs = odd.flatMap((a) => odd.filter((b) => b !== a).map((b) => [a, b] as const));
+  for (const [a, b] of pairs) {
+    for (let k = 1; k < 100; k += 2) {
+      const [T_K, p_Pa] = [
+        [a * 100, 400, b * 100],
+        [(a * k - 1) * 1e5, 4 * k * 1e5, (b * k + 1) * 1e5],
+      ];
+      const sheet = { T_K, p_Pa, step_Pa: 2e5, zero_Pa: 0, ambient_Pa: 0, reference_K: 300, step_K: 0 };
+      expect(agreementBy(idealNitrogen, sheet, 'exact', 'test').by).toBe('every cell');
+    }
+  }
 });
 
 test('the ambient is the one given', () => {

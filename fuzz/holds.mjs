@@ -47,8 +47,10 @@ export function wrongWithProblem(problem) {
     if (!isWellFormed(text)) return `a problem (${code}) whose ${field} holds half a surrogate pair`;
     if (text === '' && (field === 'wanted' || field === 'remedy' || field === 'found'))
       return `a problem (${code}) with an empty ${field}`;
-    if (/undefined|\[object|NaN/.test(text) && field !== 'about' && field !== 'path' && field !== 'found')
-      return `a problem (${code}) whose ${field} says ${/undefined|\[object|NaN/.exec(text)?.[0] ?? ''}`;
+    const own = text.replaceAll(/"(?:[^"\\]|\\.)*"/g, ''); // without what it quotes, which may be any name
+    const [lost] = /undefined|\[object|NaN/.exec(own) ?? [];
+    if (lost !== undefined && field !== 'about' && field !== 'path' && field !== 'found')
+      return `a problem (${code}) whose ${field} says ${lost}`;
   }
   return undefined;
 }

@@ -79,6 +79,7 @@ const LOOKS_AT = {
   'tests/record/digest.test.ts': 'canonical sha256',
   'tests/record/filling.test.ts': 'admit-safety admit-supply filling safety write-safety',
   'tests/record/hostile.test.ts': 'document json-data length problems',
+  'tests/record/json-data.test.ts': 'json-data',
   'tests/record/read-report.test.ts': 'json-data problems read-report',
   'tests/record/recall.test.ts': 'recall',
   'tests/record/report.test.ts': 'accumulator admit-reading document quantities report visit write',

@@ -195,7 +195,7 @@ export const notAPair = {
 
 export const emptySpace = {
   code: 'empty space',
-  wanted: 'more than zero',
+  wanted: 'more than zero, from {least} on',
   remedy: 'an empty space has no state of the gas; a mass density is divided by the molar mass first',
 } as const;
 

@@ -1,5 +1,5 @@
 import { fail } from '../basis/fault.js';
-import { liquid, noSolution, outsideModel, twoPhases } from '../basis/problem.js';
+import { emptySpace, liquid, noSolution, outsideModel, twoPhases } from '../basis/problem.js';
 import { relation, show, type Relation, type Trace } from '../basis/relation.js';
 import { LIQUID, type Equilibrium, type GasModel, type Pvt, type Range } from './model.js';
 import { increasingRoot, type Sloped } from './solve.js';
@@ -49,7 +49,19 @@ export const COMPRESSIBILITY = /* @__PURE__ */ relation({
   of: (p, rho, R, T) => p / (rho * R * T),
 });
 
-/** Molar density of vapour or supercritical fluid at a temperature and an absolute pressure. */
+/**
+ * The least pressure in Pa, and density in mol/m3, of a gas: what is computed from less leaves the range in which a number
+ * keeps its digits (IEEE 754: from 2.2e-308 on), and entropy has no value. One molecule in all that can be seen of the
+ * universe is more.
+ */
+const LEAST = 1e-290;
+
+/** Refuses a pressure or a density of no gas. */
+export function notEmpty(value: number, path: string, unit: string): number {
+  return value >= LEAST ? value : fail(emptySpace, path, `${value} ${unit}`, { least: `${LEAST} ${unit}` });
+}
+
+/** Molar density of vapour or supercritical fluid at a temperature and an absolute pressure; 0 in vacuum. */
 export function densityAt(
   model: GasModel,
   T_K: number,
@@ -60,6 +72,7 @@ export function densityAt(
 ): number {
   checkTemperature(model, T_K, path);
   checkPressure(model, p_Pa, path);
+  if (p_Pa !== 0) notEmpty(p_Pa, path, 'Pa absolute');
   const rho = model['~kernel'].density(T_K, p_Pa);
   if (rho === LIQUID) isLiquid(`${p_Pa} Pa absolute at ${T_K} K`, saturationOf(model, T_K, path), path);
   if (Number.isNaN(rho)) unsolved(model, `${p_Pa} Pa absolute at ${T_K} K`, path);

@@ -1,10 +1,10 @@
 import { fail } from '../basis/fault.js';
-import { emptySpace, liquid } from '../basis/problem.js';
+import { liquid } from '../basis/problem.js';
 import { relation, step1, step2, step3, type Trace } from '../basis/relation.js';
 import { need, temperatureOf, type AbsolutePressure, type Temperature } from '../quantity/kind.js';
 import type { GasCondition } from '../quantity/normal-volume.js';
 import { ENERGY, ENTROPY, shownProperty } from './caloric.js';
-import { checkTemperature, coldestUnder, densityAt, saturationOf } from './door.js';
+import { checkTemperature, coldestUnder, densityAt, notEmpty, saturationOf } from './door.js';
 import type { GasModel, Properties } from './model.js';
 import { needModel, stateAt } from './state.js';
 
@@ -93,8 +93,8 @@ export function isentropicExpansion(
 /** {@link isentropicExpansion}, for checked input. */
 export function expansionOf(model: GasModel, from: GasCondition, to: AbsolutePressure, trace?: Trace): Expansion {
   const p_Pa = to.pascals;
-  if (from.pressure.pascals === 0) fail(emptySpace, 'from.pressure', '0 Pa absolute');
-  if (p_Pa === 0) fail(emptySpace, 'to', '0 Pa absolute');
+  notEmpty(from.pressure.pascals, 'from.pressure', 'Pa absolute');
+  notEmpty(p_Pa, 'to', 'Pa absolute');
   checkTemperature(model, from.temperature.kelvins, 'from.temperature');
   const rho = densityAt(model, from.temperature.kelvins, from.pressure.pascals, 'from.pressure', 'before', trace);
   const before = propertiesOf(model, from.temperature.kelvins, rho);

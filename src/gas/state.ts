@@ -1,5 +1,5 @@
 import { fail, fieldNames, quote } from '../basis/fault.js';
-import { emptySpace, liquid, noPhases, noSaturation, notANumber, notAPair, twoPhases } from '../basis/problem.js';
+import { liquid, noPhases, noSaturation, notANumber, notAPair, twoPhases } from '../basis/problem.js';
 import { show, step4, type Trace } from '../basis/relation.js';
 import {
   absoluteOf,
@@ -20,6 +20,7 @@ import {
   coldestUnder,
   COMPRESSIBILITY,
   densityAt,
+  notEmpty,
   outside,
   PRESSURE,
   pvtAt,
@@ -36,7 +37,7 @@ export type Given =
   | GasCondition
   | {
       readonly temperature: Temperature;
-      /** Molar density, mol/m3; greater than zero. */
+      /** Molar density, mol/m3; from 1e-290 on, as an absolute pressure in Pa. */
       readonly density_mol_m3: number;
     }
   | {
@@ -45,7 +46,7 @@ export type Given =
       readonly entropy_J_molK: number;
     }
   | {
-      /** Molar density, mol/m3; greater than zero. */
+      /** Molar density, mol/m3; from 1e-290 on, as an absolute pressure in Pa. */
       readonly density_mol_m3: number;
       /** Molar internal energy, J/mol, on the zero of the model. */
       readonly internalEnergy_J_mol: number;
@@ -277,7 +278,7 @@ function finite(value: number, path: string): number {
 }
 
 function positive(value: number, path: string, unit: string): number {
-  return finite(value, path) > 0 ? value : fail(emptySpace, path, `${value} ${unit}`);
+  return notEmpty(finite(value, path), path, unit);
 }
 
 /** A state of saturation: liquid and vapour in equilibrium. */

@@ -13,7 +13,6 @@ import { needReading, type Reading } from '../reading/reading.js';
 import { needAmbient } from '../target/conditions.js';
 import { collectNew } from './admit.js';
 import { admitUsed, namesOf, withGroup, type Instruments, type Used } from './instruments.js';
-import { copied } from './json-data.js';
 import type { RoundReading } from './parts.js';
 import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
 import { divisionAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
@@ -173,19 +172,19 @@ export function admitReading(
   const stated = withoutUndefined(
     Object.fromEntries([...NEEDED, ...OF_THE_HOUR].map((field) => [field, where(field)])),
   ) as unknown as StatedAt;
-  // Both are sound here, shape and meaning. Copies: the report is not the input's.
+  // Both are sound here, shape and meaning.
   const json = raw as RoundReading;
   const fromGroupRaw = groupRaw as Partial<JudgedJson['reading']>;
   const given = withoutUndefined({
-    pressure: { ...json.pressure },
-    temperature: { ...(json.temperature ?? fromGroupRaw.temperature) },
-    ambient: { ...(json.ambient ?? fromGroupRaw.ambient) },
-    gaugeStep: { ...(json.gaugeStep ?? fromGroupRaw.gaugeStep) },
-    gaugeTemperature: copied(json.gaugeTemperature ?? fromGroupRaw.gaugeTemperature),
-    ambientLimit: copied(json.ambientLimit ?? fromGroupRaw.ambientLimit),
+    pressure: json.pressure,
+    temperature: json.temperature ?? fromGroupRaw.temperature,
+    ambient: json.ambient ?? fromGroupRaw.ambient,
+    gaugeStep: json.gaugeStep ?? fromGroupRaw.gaugeStep,
+    gaugeTemperature: json.gaugeTemperature ?? fromGroupRaw.gaugeTemperature,
+    ambientLimit: json.ambientLimit ?? fromGroupRaw.ambientLimit,
     readings: json.readings ?? fromGroupRaw.readings,
     oilSide: json.oilSide,
-    systemPressure: json.systemPressure === undefined ? undefined : { ...json.systemPressure },
+    systemPressure: json.systemPressure,
     gasInside: json.gasInside,
     minutesAtRest: json.minutesAtRest,
     emptyGasSide: json.emptyGasSide,

@@ -12,7 +12,7 @@ import { ACCUMULATOR_FIELDS, FOR_THE_GROUP, GROUP_FIELDS } from './carried.js';
 import { admitSupply, type AdmittedSupply } from './admit-supply.js';
 import type { Deciding } from './certainty.js';
 import { admitInstrument, admitUsed, type Instrument, type Instruments } from './instruments.js';
-import { copied, dataProblem, jsonData } from './json-data.js';
+import { readData } from './json-data.js';
 import { duplicate, nameOf, repeatedNames, shownName } from './named.js';
 import { add, isBroken, listAt, shapeProblems, valueAt, type Findings, type Part } from './problems.js';
 import { soundAt } from './quantities.js';
@@ -75,20 +75,16 @@ export function readDocument(document: Document | undefined, findings: Findings)
 }
 
 function readInto(reader: Reader, { json, isWhole }: Document): Pick<Read, 'title' | 'input'> {
-  const kind = jsonData(json, DEEPEST);
-  if (kind === 'too many values' || kind === 'too deep') {
-    add(reader.findings, '$', [dataProblem(kind, DEEPEST)]);
+  const given = readData(json, DEEPEST);
+  if (given.read === 'nothing') {
+    add(reader.findings, '$', [given.problem]);
     return {};
   }
-  if (kind === 'not JSON data') {
-    const title = readRound(json, reader);
-    // What has its place in a round is JSON data, so that something has been said already; but for what hides itself.
-    if (reader.findings.found === 0) add(reader.findings, '$', [dataProblem(kind, DEEPEST)]);
-    return { title };
-  }
-  const own = copied(json);
-  const title = readRound(own, reader);
-  return isWhole ? { title, input: { json: own } } : { title };
+  const title = readRound(given.data, reader);
+  if (given.read === 'JSON data') return isWhole ? { title, input: { json: given.data } } : { title };
+  // What has its place in a round is JSON data, so that something has been said already; but for what hides itself.
+  if (reader.findings.found === 0) add(reader.findings, '$', [given.problem]);
+  return { title };
 }
 
 /** Reads a round into the reader; returns its title. */
@@ -315,7 +311,7 @@ function carriedOf(fields: Readonly<Record<string, unknown>>, { raw, problems }:
   const carried: Record<string, unknown> = {};
   for (const field of Object.keys(fields)) {
     const value = valueAt(raw, [field]);
-    if (value !== undefined && !isBroken(problems, field)) carried[field] = copied(value);
+    if (value !== undefined && !isBroken(problems, field)) carried[field] = value;
   }
   return carried;
 }

@@ -2,7 +2,6 @@ import { problem, quote, type Problem } from '../basis/fault.js';
 import { has } from '../basis/has.js';
 import { otherInstrument, unknownInstrument } from '../basis/problem.js';
 import { admitCharacteristics, InstrumentShape, type Characterised, type InstrumentJson } from './characteristics.js';
-import { copied } from './json-data.js';
 import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
 
 /** A sound instrument of a round. */
@@ -34,8 +33,7 @@ export function admitInstrument(raw: unknown): {
 } {
   const part: Part = { raw, problems: shapeProblems(InstrumentShape, raw) };
   if (part.problems.length > 0) return { instrument: undefined, problems: part.problems };
-  // Not copied before its shape is known to be sound: anything else may be of any depth, or hold itself.
-  const instrument = { json: copied(raw) as InstrumentJson, characterised: admitCharacteristics(part) };
+  const instrument = { json: raw as InstrumentJson, characterised: admitCharacteristics(part) };
   return { instrument, problems: part.problems };
 }
 

@@ -1,8 +1,9 @@
-// What of a document can be carried into its report: JSON data, read from the caller's once, so that the report is not the
+// What is handed in as JSON data, read from the caller's once: what is checked is then what is used, and a report is not the
 // caller's and does not change with it.
 import { problem, type Problem } from '../basis/fault.js';
 import { notJson, tooDeep, tooMuch } from '../basis/problem.js';
 import { isPlain, isWellFormed } from './canonical.js';
+import { pathOf } from './problems.js';
 
 /**
  * Most values that one document may hold: more than a text of the longest length that is read would in any round.
@@ -14,67 +15,121 @@ import { isPlain, isWellFormed } from './canonical.js';
  */
 export const MOST_VALUES = 20_000_000;
 
-type Kind = 'JSON data' | 'not JSON data' | 'too deep' | 'too many values';
+/** Most of them that JSON cannot carry: a list of a million holes is made in a moment, and each would be a problem. */
+const MOST_FOREIGN = 20_000;
+/** From so many values on, an object is known again: one that stands in twenty places of another may stand for millions. */
+const WORTH_KNOWING = 1000;
+
+/** An object that was read before. */
+interface Known {
+  readonly copy: object;
+  readonly values: number;
+  /** Levels from it to the deepest in it. */
+  readonly levels: number;
+}
+
+/** What was read, and why not all of it is JSON data. The path of the problem is that of its first place, `''` for all. */
+export type DataRead =
+  | { readonly read: 'JSON data'; readonly data: unknown }
+  /** Members and entries that JSON cannot carry stand in it as they were given; instances as plain objects. */
+  | { readonly read: 'not all JSON data'; readonly data: unknown; readonly problem: Problem }
+  /** More than is read. */
+  | { readonly read: 'nothing'; readonly problem: Problem };
 
 /**
- * Whether a value is data that JSON can carry, nested no deeper than said. A member that is undefined counts as one that
- * is not there.
+ * Reads data that JSON can carry, nested no deeper than said, into a copy: each member and each length once, as another
+ * look may find something else. As JSON.stringify has it, a member that is undefined or whose key is no text counts as one
+ * that is not there, and -0 as 0.
  */
-export function jsonData(value: unknown, deepest: number): Kind {
-  let left = MOST_VALUES;
-  const look = (one: unknown, level: number): Kind => {
-    left -= 1;
-    if (left < 0) return 'too many values';
-    if (one === null || typeof one === 'boolean') return 'JSON data';
-    if (typeof one === 'number') return Number.isFinite(one) ? 'JSON data' : 'not JSON data';
-    if (typeof one === 'string') return isWellFormed(one) ? 'JSON data' : 'not JSON data';
-    if (typeof one !== 'object') return 'not JSON data';
-    if (level === deepest) return 'too deep'; // or data that contains itself
-    if (Array.isArray(one)) {
-      const { length } = one;
-      // Not by its iterator, which may be its own.
-      for (let i = 0; i < length; i += 1) {
-        const found = look(one[i], level + 1);
-        if (found !== 'JSON data') return found;
-      }
-      return 'JSON data';
-    }
-    if (!isPlain(one)) return 'not JSON data';
-    for (const [key, inner] of Object.entries(one)) {
-      if (inner === undefined) continue;
-      const found = isWellFormed(key) ? look(inner, level + 1) : 'not JSON data';
-      if (found !== 'JSON data') return found;
-    }
-    return 'JSON data';
+export function readData(given: unknown, deepest: number): DataRead {
+  const keys: PropertyKey[] = [];
+  const known = new Map<object, Known>();
+  let valuesLeft = MOST_VALUES;
+  let foreignLeft = MOST_FOREIGN;
+  let reached = 0;
+  let refused: Problem | undefined;
+  let isBeyond = false;
+
+  const beyond = (found: Problem): void => {
+    isBeyond = true;
+    refused = found;
   };
-  return look(value, 0);
+  const count = (values: number): void => {
+    valuesLeft -= values;
+    if (valuesLeft < 0) beyond(tooManyValues());
+  };
+  const descend = (levels: number): void => {
+    reached = Math.max(reached, keys.length + levels);
+    if (reached > deepest) beyond(problem(tooDeep, '', 'deeper nesting', { most: String(deepest) })); // or it holds itself
+  };
+  const foreign = (value: unknown): unknown => {
+    refused ??= problem(notJson, pathOf(keys), 'what JSON cannot carry');
+    foreignLeft -= 1;
+    if (foreignLeft < 0) beyond(refused);
+    return value;
+  };
+
+  const read = (value: unknown): unknown => {
+    if (typeof value === 'object' && value !== null) return readAgain(value) ?? readFirst(value);
+    count(1);
+    if (value === null || typeof value === 'boolean') return value;
+    if (typeof value === 'number') return Number.isFinite(value) ? value + 0 : foreign(value);
+    return typeof value === 'string' && isWellFormed(value) ? value : foreign(value);
+  };
+  const readAgain = (object: object): object | undefined => {
+    const before = known.get(object);
+    if (before === undefined) return undefined;
+    count(before.values);
+    descend(before.levels);
+    return before.copy;
+  };
+  const readFirst = (object: object): object => {
+    const [leftBefore, reachedBefore] = [valuesLeft, reached];
+    reached = 0;
+    count(1);
+    descend(1);
+    const copy = Array.isArray(object) ? readList(object) : readMembers(object);
+    const values = leftBefore - valuesLeft;
+    if (values >= WORTH_KNOWING) known.set(object, { copy, values, levels: reached - keys.length });
+    reached = Math.max(reached, reachedBefore);
+    return copy;
+  };
+  const readList = (list: readonly unknown[]): unknown[] => {
+    const copy: unknown[] = [];
+    const { length } = list;
+    if (length > valuesLeft) count(length);
+    // Not by its iterator, which may be its own.
+    for (let i = 0; i < length && !isBeyond; i += 1) {
+      keys.push(i);
+      copy.push(read(list[i]));
+      keys.pop();
+    }
+    return copy;
+  };
+  const readMembers = (object: object): object => {
+    const copy: Record<string, unknown> = {};
+    if (!isPlain(object)) foreign(object);
+    for (const [key, value] of Object.entries(object) as [string, unknown][]) {
+      if (isBeyond) break;
+      if (value === undefined) continue;
+      keys.push(key);
+      if (!isWellFormed(key)) foreign(key);
+      const own = read(value);
+      if (key === '__proto__') define(copy, key, own);
+      else copy[key] = own;
+      keys.pop();
+    }
+    return copy;
+  };
+
+  const data = read(given);
+  if (refused === undefined) return { read: 'JSON data', data };
+  return isBeyond ? { read: 'nothing', problem: refused } : { read: 'not all JSON data', data, problem: refused };
 }
 
-/** What is wrong with a value of any other kind. */
-export function dataProblem(kind: Exclude<Kind, 'JSON data'>, deepest: number): Problem {
-  switch (kind) {
-    case 'too many values':
-      return problem(tooMuch, '', `more than ${MOST_VALUES} values`, { most: String(MOST_VALUES), what: 'values' });
-    case 'too deep':
-      return problem(tooDeep, '', 'deeper nesting', { most: String(deepest) });
-    case 'not JSON data':
-      return problem(notJson, '', 'what JSON cannot carry');
-  }
-}
-
-/** A copy of JSON data. -0 becomes 0, which is how JSON is written; a member that is undefined is left out. */
-export function copied<T>(value: T): T;
-export function copied(value: unknown): unknown {
-  if (typeof value === 'number') return value === 0 ? 0 : value;
-  if (typeof value !== 'object' || value === null) return value;
-  if (Array.isArray(value)) return Array.from({ length: value.length }, (_, i) => copied<unknown>(value[i]));
-  const copy: Record<string, unknown> = {};
-  for (const [key, inner] of Object.entries(value as Readonly<Record<string, unknown>>)) {
-    if (inner === undefined) continue;
-    if (key === '__proto__') define(copy, key, copied(inner));
-    else copy[key] = copied(inner);
-  }
-  return copy;
+/** What is wrong with data that holds more values than are read. */
+function tooManyValues(): Problem {
+  return problem(tooMuch, '', `more than ${MOST_VALUES} values`, { most: String(MOST_VALUES), what: 'values' });
 }
 
 /** Not by assignment: that would set the prototype. */

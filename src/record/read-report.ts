@@ -1,7 +1,7 @@
 // A report as something that is handed in: read once, so that what is checked is what is used.
-import { failIfAny } from '../basis/fault.js';
+import { failIfAny, Fault } from '../basis/fault.js';
 import { DEEPEST } from './document.js';
-import { copied, dataProblem, jsonData } from './json-data.js';
+import { readData } from './json-data.js';
 import { shapeProblems } from './problems.js';
 import { RoundReportShape, type RoundReport } from './report-shape.js';
 
@@ -24,14 +24,8 @@ export const DEEPEST_REPORT = DEEPEST + 1;
  * ```
  */
 export function readReport(report: unknown): RoundReport {
-  needData(report);
-  const own: unknown = copied(report);
-  needData(own); // a value may have been another when it was read again
-  failIfAny(shapeProblems(RoundReportShape, own));
-  return own as RoundReport;
-}
-
-function needData(report: unknown): void {
-  const kind = jsonData(report, DEEPEST_REPORT);
-  if (kind !== 'JSON data') failIfAny([dataProblem(kind, DEEPEST_REPORT)]);
+  const given = readData(report, DEEPEST_REPORT);
+  if (given.read !== 'JSON data') throw new Fault([given.problem]);
+  failIfAny(shapeProblems(RoundReportShape, given.data));
+  return given.data as RoundReport;
 }

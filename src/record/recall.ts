@@ -14,7 +14,6 @@ import { isObject } from '../target/table.js';
 import type { Checked, Judged } from './accumulator.js';
 import { readDocument } from './document.js';
 import { dayOf } from './instruments.js';
-import { copied } from './json-data.js';
 import { emptyFindings, isUnder, listAt, valueAt, type Findings } from './problems.js';
 import { gaugeJson, quantity, temperatureJson, type Measured } from './quantities.js';
 import type { AccumulatorJson, JudgedJson, RoundReport } from './report-shape.js';
@@ -208,7 +207,7 @@ interface Corrected {
 }
 
 function corrected(input: unknown, { instrument, from, to, correction }: Recalling): Corrected {
-  const json = copied(input);
+  const json: unknown = JSON.parse(JSON.stringify(input)); // own JSON data, in which readings are replaced
   const paths = new Map<string, string | undefined>();
   const problems: Problem[] = [];
   const isPressure = correction.kind === 'pressure difference';

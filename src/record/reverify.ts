@@ -1,7 +1,7 @@
 import { fail, quote, type Problem } from '../basis/fault.js';
 import { notAReport } from '../basis/problem.js';
 import { canonicalSha256 } from './canonical.js';
-import { dataProblem, jsonData } from './json-data.js';
+import { readData } from './json-data.js';
 import { emptyFindings, MOST_LISTED, pathOf, shapeProblems, valueAt } from './problems.js';
 import { RoundReportShape, type RoundReport } from './report-shape.js';
 import { DEEPEST_REPORT } from './read-report.js';
@@ -85,16 +85,17 @@ export interface LookedAt {
 
 /** Looks at the shape, the digest and the versions of a report. */
 export function lookedAt(report: unknown): LookedAt {
-  const kind = jsonData(report, DEEPEST_REPORT);
-  if (kind !== 'JSON data') {
-    const found = dataProblem(kind, DEEPEST_REPORT);
-    return { because: ['not a report'], problems: [{ ...found, path: '$' }] };
-  }
-  const because = [...alteration(report), ...versions(report)];
-  const problems = shapeProblems(RoundReportShape, report).slice(0, MOST_LISTED);
-  if (problems.length === 0) return { report: report as RoundReport, because, problems };
-  const listed = problems.map((problem) => ({ ...problem, path: under('$', problem.path) }));
-  return { because: ['not a report', ...because], problems: listed };
+  const given = readData(report, DEEPEST_REPORT);
+  if (given.read !== 'JSON data') return { because: ['not a report'], problems: listed([given.problem]) };
+  const { data } = given;
+  const because = [...alteration(data), ...versions(data)];
+  const problems = shapeProblems(RoundReportShape, data);
+  if (problems.length === 0) return { report: data as RoundReport, because, problems };
+  return { because: ['not a report', ...because], problems: listed(problems) };
+}
+
+function listed(problems: readonly Problem[]): readonly Problem[] {
+  return problems.slice(0, MOST_LISTED).map((one) => ({ ...one, path: under('$', one.path) }));
 }
 
 function judgedAgain(report: RoundReport, because: readonly Because[]): Reverified {

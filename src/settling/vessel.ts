@@ -1,7 +1,6 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
 import { has } from '../basis/has.js';
 import {
-  emptySpace,
   leavesModel,
   moreThanThereIs,
   notANumber,
@@ -14,7 +13,7 @@ import { step2, step3, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
 import { AMOUNT, gasQuantity, type GasQuantity } from '../charge/charge.js';
 import { DENSER, THINNER } from '../gas/amount.js';
-import { densityAt, pvtAt } from '../gas/door.js';
+import { densityAt, notEmpty, pvtAt } from '../gas/door.js';
 import type { GasModel } from '../gas/model.js';
 import { needModel } from '../gas/state.js';
 import {
@@ -143,7 +142,7 @@ export function stateRead(
   const p_Pa = step2(trace, TO_ABSOLUTE, about, pressure.pascals, ambient.pascals);
   const where = `${path}.pressure`;
   if (p_Pa < 0) belowVacuum(pressure, ambient, where);
-  if (p_Pa === 0) fail(emptySpace, where, '0 Pa absolute');
+  notEmpty(p_Pa, where, 'Pa absolute');
   return { T_K: temperature.kelvins, rho: densityAt(model, temperature.kelvins, p_Pa, where, about, trace) };
 }
 
@@ -174,7 +173,7 @@ export function wantedOf(start: Start, given: HowFar, direction: 'in' | 'out', t
   if (pressure.pascals < -start.ambient.pascals) belowVacuum(pressure, start.ambient, path);
   const about = stop === undefined ? 'settled' : 'stop';
   const p_Pa = step2(trace, TO_ABSOLUTE, about, pressure.pascals, start.ambient.pascals);
-  if (p_Pa === 0) fail(emptySpace, path, '0 Pa absolute');
+  notEmpty(p_Pa, path, 'Pa absolute');
   if (direction === 'in' ? p_Pa <= start.p_Pa : p_Pa >= start.p_Pa) {
     fail(stopNotBeyond, path, `${inBar(pressure.pascals)} gauge`, {
       side: direction === 'in' ? 'above' : 'below',

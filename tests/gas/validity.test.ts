@@ -1,7 +1,9 @@
 import {
   absolute,
   amount,
+  cubicNitrogen,
   gauge,
+  idealNitrogen,
   massOfGas,
   nitrogen,
   normalConditions,
@@ -141,7 +143,8 @@ describe('outside the model', () => {
     },
   );
 
-  test.each([-1, -1e-300, 0, -0])('a density of %d is refused', (x) => {
+  // 1e-320 is a number of few digits (IEEE 754-2019, 3.3: subnormal), of which the ratio to the critical density is none.
+  test.each([-1, -1e-300, 0, -0, 1e-320, 9.99e-291])('a density of %d is refused', (x) => {
     for (const call of [
       () => byDensity(x),
       () => stateAt(nitrogen, { density_mol_m3: x, internalEnergy_J_mol: energy }),
@@ -150,15 +153,35 @@ describe('outside the model', () => {
     }
   });
 
-  test('vacuum has no state', () => {
-    const vacuum = absolute(0, 'Pa');
+  test.each([0, 5e-324, 1e-318, 9.99e-291])('an absolute pressure of %d Pa is no state', (p_Pa) => {
     for (const call of [
-      () => at(293.15, 0),
-      () => at(70, 0),
-      () => stateAt(nitrogen, { pressure: vacuum, entropy_J_molK: 150 }),
+      () => at(293.15, p_Pa),
+      () => at(70, p_Pa),
+      () => stateAt(nitrogen, { pressure: absolute(p_Pa, 'Pa'), entropy_J_molK: 150 }),
     ]) {
-      expect(problemOf(call)).toMatchObject({ code: 'empty space', path: 'pressure', found: '0 Pa absolute' });
+      expect(problemOf(call)).toMatchObject({
+        code: 'empty space',
+        path: 'pressure',
+        found: `${p_Pa} Pa absolute`,
+        wanted: 'more than zero, from 1e-290 Pa absolute on',
+      });
     }
+  });
+
+  // There Z is 1, and s = s_0 - R ln(p/p_0): the ideal gas, by definition.
+  test.each([nitrogen, idealNitrogen, cubicNitrogen])('from there on every property has a value: $id', (model) => {
+    for (const T_K of [model.validity.temperature_K[0], 293.15, model.validity.temperature_K[1]]) {
+      const thin = stateAt(model, { temperature: temperature(T_K, 'K'), pressure: absolute(1e-290, 'Pa') });
+      const same = stateAt(model, { temperature: temperature(T_K, 'K'), density_mol_m3: thin.density_mol_m3 * 1e5 });
+      expect(thin.compressibility).toBeCloseTo(1, 10);
+      expect(thin.entropy_J_molK - same.entropy_J_molK).toBeCloseTo(model.gasConstant_J_molK * Math.log(1e5), 9);
+      for (const value of Object.values(thin)) if (typeof value === 'number') expect(value).toSatisfy(Number.isFinite);
+    }
+  });
+
+  test('vacuum has a density, which is none, but no pressure that is near it', () => {
+    expect(densityAt(nitrogen, 293.15, 0, 'p', 'gas')).toBe(0);
+    expect(problemOf(() => densityAt(nitrogen, 293.15, 5e-324, 'p', 'gas'))).toMatchObject({ code: 'empty space' });
   });
 
   test('a kernel’s pressure that is not a number is refused, never handed on', () => {

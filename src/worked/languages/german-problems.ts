@@ -110,7 +110,7 @@ export const GERMAN_PROBLEMS = {
     remedy: 'einen Zustand durch genau zwei seiner Größen benennen, in einem dieser Paare',
   },
   'empty space': {
-    wanted: 'mehr als null',
+    wanted: 'mehr als null, ab {least}',
     remedy: 'ein leerer Raum hat keinen Zustand des Gases; eine Massendichte wird erst durch die molare Masse geteilt',
   },
   'not a reference state': {

@@ -182,7 +182,12 @@ describe('outside the model', () => {
 
   test('vacuum has a density, which is none, but no pressure that is near it', () => {
     expect(densityAt(nitrogen, 293.15, 0, 'p', 'gas')).toBe(0);
-    expect(problemOf(() => densityAt(nitrogen, 293.15, 5e-324, 'p', 'gas'))).toMatchObject({ code: 'empty space' });
+    expect(problemOf(() => densityAt(nitrogen, 293.15, 5e-324, 'p', 'gas'))).toMatchObject({
+      code: 'empty space',
+      path: 'p',
+      found: '5e-324 Pa absolute',
+      wanted: 'more than zero, from 1e-290 Pa absolute on',
+    });
   });
 
   test('a kernel’s pressure that is not a number is refused, never handed on', () => {

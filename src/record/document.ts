@@ -196,7 +196,7 @@ function admitDeciding(
   if (modelErrorCorrelation !== undefined)
     collect(problems, 'modelErrorCorrelation', () => needBetween(modelErrorCorrelation, -1, 1, ''));
   add(findings, '$', problems);
-  const isSound = problems.length === 0 && !['rule', 'modelErrorCorrelation'].some((one) => isBroken(shape, one));
+  const isSound = problems.length === 0 && !isBroken(shape, 'modelErrorCorrelation');
   if (valueAt(raw, ['rule']) === undefined) return undefined;
   return isSound && rule !== undefined ? { rule, modelErrorCorrelation } : 'not sound';
 }

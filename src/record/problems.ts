@@ -74,7 +74,6 @@ function ofIssue(said: Issue, raw: unknown): Problem[] {
   // Of an issue at the root zod says no path where all objects inherit a field of that name.
   const issue: Issue = Object.hasOwn(said, 'path') ? said : { ...said, path: [] };
   if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknown([...issue.path, key], key));
-  if (issue.code === 'invalid_key') return [unknown(issue.path, String(issue.path.at(-1)))];
   const value = valueAt(raw, issue.path);
   const path = pathOf(issue.path);
   const found = value === undefined ? 'nothing' : quote(value);

@@ -11,7 +11,7 @@ import type {
 } from '../quantity/kind.js';
 import { FORM, valueIn, type Division } from '../quantity/step.js';
 import { textToSI } from '../quantity/text.js';
-import { PRESSURE, scaleOf, type PressureUnit, type TemperatureUnit } from '../quantity/unit.js';
+import { scaleOf, type PressureUnit, type TemperatureUnit } from '../quantity/unit.js';
 import { isBroken, valueAt, type Part } from './problems.js';
 
 /** A value with its unit, as JSON carries it. */
@@ -52,9 +52,10 @@ export function quantity<K extends Kind>(kind: K, { value, unit }: Measured): Qu
   return of(si, 'value', Number(value), unit);
 }
 
-function division({ value, unit }: Measured): Division<PressureUnit> {
-  if (typeof value === 'string') textToSI(value, scaleOf<string>(PRESSURE, unit, 'unit'), 'value');
-  return { step: Number(value), unit: unit as PressureUnit };
+/** Whether it is a step at all is checked by the core: here, that it is a pressure. */
+function division(json: Measured): Division<PressureUnit> {
+  quantity('pressure difference', json);
+  return { step: Number(json.value), unit: json.unit as PressureUnit };
 }
 
 /** The fields that hold something. */

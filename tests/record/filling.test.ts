@@ -280,11 +280,17 @@ describe('the plan', () => {
     expect(ended(three + 10, small.supply?.regulator)).toEqual(['completed']);
   });
 
-  test('two bottles of one name are both said to share it; a key given twice leaves the plan out', () => {
+  test('two bottles of one name are both said to share it, whatever else is wrong; a key given twice leaves the plan out', () => {
     const twice = reportRest(roundWith(['$.supply.bottles[1].name', 'N2-1']));
     expect(twice.problems.map(({ path, values }) => [path, values])).toEqual(
       [0, 1].map((i) => [`$.supply.bottles[${i}].name`, { what: 'bottle' }]),
     );
+    const alsoElse = roundWith(['$.supply.bottles[1].name', 'N2-1'], ['$.supply.bottles[2].pressure.unit', 'bars']);
+    expect(reportRest(alsoElse).problems.map(({ path, code }) => [path, code])).toEqual([
+      ['$.supply.bottles[0].name', 'duplicate name'],
+      ['$.supply.bottles[1].name', 'duplicate name'],
+      ['$.supply.bottles[2].pressure.unit', 'unknown unit'],
+    ]);
     const text = JSON.stringify(exampleRound()).replace(
       '"computedStop":',
       '"computedStop":"permitted","computedStop":',

@@ -92,11 +92,12 @@ describe('depth', () => {
 describe('size', () => {
   const many = { read: 'nothing', problem: { code: 'too large', path: '', found: 'more than 20000000 values', values: { most: '20000000', what: 'values' } } }; // prettier-ignore
 
-  /** A list of lists of zeros, of so many values in all. */
+  /** A list of lists of zeros, of so many values in all; the last list holds what is then left. */
   const ofValues = (values: number): unknown[] => {
-    const thousand = Array.from({ length: 9_999 }, () => 0); // with itself ten thousand values
-    const rest = values - 1 - 10_000 * Math.floor((values - 1) / 10_000);
-    return [...Array.from({ length: Math.floor((values - 1) / 10_000) }, () => thousand), ...Array.from({ length: rest }, () => 0)]; // prettier-ignore
+    const zeros = (count: number): unknown[] => Array.from({ length: count }, () => 0);
+    const tenThousand = zeros(9_999); // with itself
+    const lists = Math.floor((values - 2) / 10_000);
+    return [...Array.from({ length: lists }, () => tenThousand), zeros(values - 2 - 10_000 * lists)];
   };
 
   test('twenty million values are read, and not one more', () => {

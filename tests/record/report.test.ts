@@ -467,6 +467,19 @@ describe('spelling and order of the input', () => {
     expect(texts.digest).not.toBe(numbers.digest);
   });
 
+  test('a number of which no double holds the pascals is named where it stands, with its unit', () => {
+    const tooLarge = changed((round) => {
+      put(round, ['groups', 0, 'accumulators', 0, 'visit', 0, 'pressure', 'value'], 1e308);
+      put(round, ['groups', 0, 'accumulators', 6, 'visit', 0, 'gaugeStep', 'value'], 1e308);
+      put(round, ['safety', 'leakTest', 'gaugeStep', 'value'], 1e308);
+    });
+    expect(tooLarge.problems.map(({ code, path, found }) => [code, path, found])).toEqual([
+      ['beyond double', '$.safety.leakTest.gaugeStep.value', '1e+308 bar'],
+      ['beyond double', '$.groups[0].accumulators[0].visit[0].pressure.value', '1e+308 bar'],
+      ['beyond double', '$.groups[0].accumulators[6].visit[0].gaugeStep.value', '1e+308 psi'],
+    ]);
+  });
+
   test('the order of properties says nothing', () => {
     const turned = (json: unknown): unknown => {
       if (Array.isArray(json)) return json.map(turned);

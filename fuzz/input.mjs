@@ -10,6 +10,7 @@ import * as library from 'isochore';
 import * as record from 'isochore/record';
 
 /** @import { Arbitrary } from 'fast-check' */
+/** @import { Fault } from 'isochore' */
 /** @import { Change, Pollution } from './draw.mjs' */
 /** @import { Recipe } from './recipe.mjs' */
 /** @import { Subject } from './subjects/subject.mjs' */
@@ -131,12 +132,19 @@ function ofError(error, subject, live, ms) {
   if (subject.neverThrows !== true) {
     if (live.thrown.has(error)) return { outcome: /** @type {const} */ ("caller's error"), ms };
     if (safely(() => isFault(error)) === true) {
-      const wrong = wrongWithFault(error);
+      const wrong = wrongWithFault(error) ?? misplaced(error, subject);
       return wrong === undefined ? { outcome: /** @type {const} */ ('fault'), ms } : { wrong };
     }
     if (isOfTheEngine(error, live)) return { outcome: /** @type {const} */ ("caller's error"), ms };
   }
   return { wrong: nameOf(error) };
+}
+
+/** A problem that stands where nothing of the input can. @param {unknown} error @param {Subject} subject */
+function misplaced(error, { blames }) {
+  const { problems } = /** @type {Fault} */ (error);
+  const stray = blames === undefined ? undefined : problems.find(({ path }) => !blames(path));
+  return stray === undefined ? undefined : `a fault (${stray.code}) at ${stray.path || 'no path'}`;
 }
 
 /** What an answer must hold beyond being finite. Nothing can be compared with an input that lies. @param {Subject} subject @param {unknown} answer @param {readonly unknown[]} args @param {Input} input */

@@ -376,9 +376,12 @@ const data = fc.oneof(
   junk,
 );
 
+/** What is wrong with a round stands in it; anything else has lost the rest of its report. @param {string} path */
+const ofRound = (path) => /^(?:\$|when\b)/.test(path);
+
 /** @type {readonly Subject[]} */
 export const RECORD = [
-  { name: 'reportRound', args: fc.tuple(round, when), holds: reportHolds },
+  { name: 'reportRound', args: fc.tuple(round, when), holds: reportHolds, blames: ofRound },
   {
     name: 'reportRoundText',
     args: fc.tuple(
@@ -391,6 +394,7 @@ export const RECORD = [
       when,
     ),
     holds: reportHolds,
+    blames: ofRound,
     weight: 2,
   },
   {

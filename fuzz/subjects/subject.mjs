@@ -14,6 +14,7 @@
  * @property {Arbitrary<readonly Recipe[]>} args Sound arguments, and some near the ends of what is sound.
  * @property {Holds} [holds] What holds of every answer, beyond that it is finite and well-formed.
  * @property {(...args: readonly unknown[]) => unknown} [call] Where it is not a plain call.
+ * @property {(path: string) => boolean} [blames] Whether its faults may stand at a path.
  * @property {boolean} [neverThrows] Whether not even an error of the caller's own may pass through.
  * @property {boolean} [echoes] Whether its answer holds texts of the caller's as they are.
  * @property {number} [weight] How many inputs it has for one of the others, if it is not as many.

@@ -241,6 +241,12 @@ export function roundStepBelow(x: number): number {
   return five <= x ? five : two <= x ? two : Number(`1e${exponent}`);
 }
 
+/** A step for a number in a sentence: as given, or coarser where the number would have more than twelve digits. */
+export function sayable<Q extends Quantity>(quantity: Q, { step, unit }: Division<UnitOf<Q>>): Division<UnitOf<Q>> {
+  const size = Math.abs(valueIn(quantity, unit));
+  return size < 1e11 * step ? { step, unit } : { step: Number(`1e${exponentOf(size) - 11}`), unit };
+}
+
 /** A step for numbers in sentences: a tenth of the decade of the given step. */
 export function finer<U extends string>({ step, unit }: Division<U>): Division<U> {
   return { step: Number(`1e${exponentOf(step) - 1}`), unit };

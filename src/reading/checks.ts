@@ -10,7 +10,7 @@ import {
 } from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
 import { isObject } from '../target/table.js';
-import { needSize } from '../target/tolerance.js';
+import { MOST_PA } from '../target/tolerance.js';
 
 // What is checked of an instrument, whichever it is. Each check throws under a path that its caller goes on from.
 
@@ -30,8 +30,7 @@ export function needPositive(kind: Difference['kind'], value: Difference): void 
   needOfInstrument(value);
 }
 
-// No instrument on board has, or errs by, as much; the square of what is vastly more is no number.
-const MOST_PA = 1e9;
+// No instrument on board has, or errs by, as much.
 const MOST_K = 1000;
 
 /** Refuses a difference that no instrument has. */
@@ -43,17 +42,17 @@ export function needOfInstrument(value: Difference): void {
   fail(outsideBounds, '', found, { bounds: isPressure ? `at most ${inBar(MOST_PA)}` : `at most ${MOST_K} K` });
 }
 
-export function needLimit(size: PressureDifference): void {
-  needSize(size);
-  needOfInstrument(size);
+/** Refuses a pressure that no gauge shows. */
+export function needShown(pressure: GaugePressure): void {
+  need('gauge pressure', pressure, '');
+  const { pascals } = pressure;
+  if (pascals > MOST_PA) fail(outsideBounds, '', `${inBar(pascals)} gauge`, { bounds: `at most ${inBar(MOST_PA)}` });
 }
 
 /** Refuses what is not the end of a scale. */
 export function needScale(fullScale: GaugePressure): void {
-  need('gauge pressure', fullScale, '');
-  const { pascals } = fullScale;
-  if (!(pascals > 0)) fail(notPositive, '', `${inBar(pascals)} gauge`);
-  if (pascals > MOST_PA) fail(outsideBounds, '', `${inBar(pascals)} gauge`, { bounds: `at most ${inBar(MOST_PA)}` });
+  needShown(fullScale);
+  if (!(fullScale.pascals > 0)) fail(notPositive, '', `${inBar(fullScale.pascals)} gauge`);
 }
 
 /** Refuses a temperature that no gauge, and nothing about an accumulator, has. */

@@ -7,10 +7,11 @@ import { wrongKind, type PressureDifference, type TemperatureDifference } from '
 import { pressureDifference } from '../quantity/pressure.js';
 import { isObject } from '../target/table.js';
 import { needDate } from './certificate.js';
-import { all, needBetween, needCount, needLimit, needOfInstrument, needSpan, needWord } from './checks.js';
+import { all, needBetween, needCount, needOfInstrument, needSpan, needWord } from './checks.js';
 import { needGauge, type Gauge } from './gauge.js';
 import type { Reading } from './reading.js';
 import { needThermometer, type Thermometer } from './thermometer.js';
+import { needSize } from '../target/tolerance.js';
 
 /**
  * What is known of everything that a comparison of a reading with its target rests on, as it was used on that day. Nothing
@@ -151,10 +152,10 @@ export function needInstruments(instruments: Instruments, reading: Reading, byTa
       fail(correctedTwice, 'accuracy.certificate', 'a certificate, and a reading that has a correction in it');
   });
   check('thermometer', () => needThermometer(thermometer));
-  check('barometer.limit', () => needLimit(barometer?.limit));
+  check('barometer.limit', () => needSize(barometer?.limit));
   check('printed.pressure', () => needPrinted(printed?.pressure, byTable));
   check('printed.temperature', () => needSpan(printed?.temperature));
-  check('printed.ambientLimit', () => needLimit(printed?.ambientLimit));
+  check('printed.ambientLimit', () => needSize(printed?.ambientLimit));
   check('modelErrorCorrelation', () => needBetween(instruments.modelErrorCorrelation, -1, 1, ''));
   check('vessel', () => needVessel(vessel));
   check('readings', () => needCount(instruments.readings, 1, MOST_READINGS));
@@ -168,7 +169,7 @@ export function needPrinted(pressure: Instruments['printed']['pressure'], byTabl
   if (byTable) return needWord(pressure, ['as the table states']);
   if (pressure === 'as the table states')
     fail(unknownWord, '', quote(pressure), { words: 'a pressure difference, because the specification has no table' });
-  needLimit(pressure);
+  needSize(pressure);
 }
 
 export function needVessel(vessel: Instruments['vessel']): void {

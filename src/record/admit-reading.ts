@@ -7,7 +7,7 @@ import { nitrogen } from '../gas/nitrogen/nitrogen.js';
 import { checkTemperature } from '../gas/door.js';
 import type { PressureDifference, Temperature } from '../quantity/kind.js';
 import { checkStep } from '../quantity/step.js';
-import { needCount, needLimit, needTemperature } from '../reading/checks.js';
+import { needCount, needTemperature } from '../reading/checks.js';
 import { MOST_READINGS } from '../reading/instruments.js';
 import { needReading, type Reading } from '../reading/reading.js';
 import { needAmbient } from '../target/conditions.js';
@@ -18,6 +18,7 @@ import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
 import { divisionAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
 import type { JudgedJson } from './report-shape.js';
 import { ReadingShape } from './shape.js';
+import { needSize } from '../target/tolerance.js';
 
 /** What a group states once for the readings that do not state their own. */
 export interface GroupStated {
@@ -68,7 +69,7 @@ function gaugeTemperatureAt(part: Part): Hour['gaugeTemperature'] | undefined {
 }
 
 function ambientLimitAt(part: Part): Hour['ambientLimit'] | undefined {
-  return sound(part, 'ambientLimit', quantityAt(part, 'ambientLimit', 'pressure difference'), needLimit);
+  return sound(part, 'ambientLimit', quantityAt(part, 'ambientLimit', 'pressure difference'), needSize);
 }
 
 function readingsAt(part: Part): number | undefined {

@@ -4,7 +4,7 @@
 import { collect, type Problem } from '../basis/fault.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
 import type { Kind, QuantityOf } from '../quantity/kind.js';
-import { needLimit, needSpan } from '../reading/checks.js';
+import { needSpan } from '../reading/checks.js';
 import { needPrinted, needVessel, type Instruments } from '../reading/instruments.js';
 import { specification, type Specification, type SpecificationGiven } from '../target/specification.js';
 import type { Stated } from '../target/table.js';
@@ -13,6 +13,7 @@ import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
 import { numberAt, quantityAt, soundAt, withoutUndefined } from './quantities.js';
 import { SpecificationShape } from './shape.js';
 import { statedAt, type Tables } from './stated.js';
+import { needSize } from '../target/tolerance.js';
 
 /** What the manual says for an uncertainty; undefined where nothing is said. */
 export interface Manual {
@@ -83,7 +84,7 @@ function printedOf(part: Part): Manual['printed'] {
   const byTable = valueAt(part.raw, ['precharge', 'table']) !== undefined;
   collect(part.problems, 'printed.pressure', () => needPrinted(pressure, byTable));
   collect(part.problems, 'printed.temperature', () => needSpan(temperature));
-  collect(part.problems, 'printed.ambientLimit', () => needLimit(ambientLimit));
+  collect(part.problems, 'printed.ambientLimit', () => needSize(ambientLimit));
   return { pressure, temperature, ambientLimit };
 }
 

@@ -51,9 +51,9 @@ export interface Document {
 
 /** What was read of a document. */
 export interface Read extends Reader {
-  readonly title?: unknown;
+  readonly title: unknown;
   /** The document itself, where a report can carry it. */
-  readonly input?: { readonly json: unknown };
+  readonly input: { readonly json: unknown } | undefined;
 }
 
 /** Reads and judges a document; undefined for one that could not be read at all, whose problems are found already. */
@@ -69,7 +69,7 @@ export function readDocument(document: Document | undefined, findings: Findings)
     supply: undefined,
     safety: undefined,
   };
-  if (document === undefined) return reader;
+  if (document === undefined) return { ...reader, title: undefined, input: undefined };
   const read = readInto(reader, document);
   return { ...reader, ...read };
 }
@@ -78,13 +78,13 @@ function readInto(reader: Reader, { json, isWhole }: Document): Pick<Read, 'titl
   const given = readData(json, DEEPEST);
   if (given.read === 'nothing') {
     add(reader.findings, '$', [given.problem]);
-    return {};
+    return { title: undefined, input: undefined };
   }
   const title = readRound(given.data, reader);
-  if (given.read === 'JSON data') return isWhole ? { title, input: { json: given.data } } : { title };
+  if (given.read === 'JSON data') return { title, input: isWhole ? { json: given.data } : undefined };
   // What has its place in a round is JSON data, so that something has been said already; but for what hides itself.
   if (reader.findings.found === 0) add(reader.findings, '$', [given.problem]);
-  return { title };
+  return { title, input: undefined };
 }
 
 /** Reads a round into the reader; returns its title. */

@@ -1,6 +1,6 @@
 import { fail, quote } from '../basis/fault.js';
 import { missing, notANumber, notAText, notPositive, outsideBounds } from '../basis/problem.js';
-import { need, wrongKind, type GaugePressure, type Volume } from '../quantity/kind.js';
+import { need, wrongKind, type GaugePressure } from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
 import { isObject } from '../target/table.js';
 
@@ -8,12 +8,6 @@ import { isObject } from '../target/table.js';
 
 export function needGiven(given: unknown, what: string): void {
   if (!isObject(given)) wrongKind(what, given, '');
-}
-
-/** Refuses a space without volume. */
-export function needSpace(volume: Volume): void {
-  need('volume', volume, '');
-  if (volume.cubicMetres === 0) fail(notPositive, '', '0 m3');
 }
 
 /** Refuses a gauge pressure of zero or less. */

@@ -24,8 +24,9 @@ import { all } from '../reading/checks.js';
 import { needSize } from '../target/tolerance.js';
 import { needRead, type Read } from '../verdict/compare.js';
 import { cautionsOf, type CausedCaution } from '../basis/caused.js';
-import { needGiven, needNumber, needPressure, needSpace } from './checks.js';
+import { needGiven, needNumber, needPressure } from './checks.js';
 import { needVessel, type Vessel } from './stored-energy.js';
+import { needSpace } from '../target/space.js';
 
 /** A leak test, and the loss that it is meant to show. Nothing here has a default. */
 export interface LeakTest {

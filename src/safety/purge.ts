@@ -9,8 +9,9 @@ import { need, type AbsolutePressure, type Temperature } from '../quantity/kind.
 import { inBar } from '../quantity/unit.js';
 import { all } from '../reading/checks.js';
 import { cautionsOf, type CausedCaution } from '../basis/caused.js';
-import { needFraction, needGiven, needSpace } from './checks.js';
+import { needFraction, needGiven } from './checks.js';
 import type { Vessel } from './stored-energy.js';
+import { needSpace } from '../target/space.js';
 
 /** How a gas side is purged, and what is to be left of another gas. Nothing here has a default. */
 export interface Purge extends Vessel {

@@ -24,7 +24,8 @@ import { TO_ABSOLUTE } from '../quantity/pressure.js';
 import { all } from '../reading/checks.js';
 import { needRead, type Read } from '../verdict/compare.js';
 import { cautionsOf, type CausedCaution } from '../basis/caused.js';
-import { needGiven, needPressure, needSpace } from './checks.js';
+import { needGiven, needPressure } from './checks.js';
+import { needSpace } from '../target/space.js';
 
 /** A vessel with gas: a specification is one, and so is a bottle. */
 export interface Vessel {

@@ -1,6 +1,5 @@
-import { collect, fail, failIfAny, type Problem } from '../basis/fault.js';
+import { collect, failIfAny, type Problem } from '../basis/fault.js';
 import { has } from '../basis/has.js';
-import { notPositive } from '../basis/problem.js';
 import { step2, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
 import {
@@ -42,6 +41,7 @@ import {
   type RigidVessel,
   type Wanted,
 } from './vessel.js';
+import { needSpace } from '../target/space.js';
 
 /** Where the gas comes from, before any is drawn. */
 export interface FillingSupply {
@@ -145,12 +145,7 @@ export function supplyOf(start: Start, supply: FillingSupply | undefined, path: 
   const problems: Problem[] = [];
   collect(problems, `${path}.pressure`, () => need('gauge pressure', pressure, ''));
   collect(problems, `${path}.temperature`, () => need('temperature', temperature, ''));
-  if (volume !== undefined) {
-    collect(problems, `${path}.volume`, () => {
-      need('volume', volume, '');
-      if (volume.cubicMetres === 0) fail(notPositive, '', '0 m3');
-    });
-  }
+  if (volume !== undefined) collect(problems, `${path}.volume`, () => needSpace(volume));
   failIfAny(problems);
   return {
     state: stateRead(start.model, pressure, temperature, start.ambient, path, 'supply', trace),

@@ -30,6 +30,7 @@ import {
 import { belowVacuum, TO_ABSOLUTE, TO_GAUGE } from '../quantity/pressure.js';
 import { inBar } from '../quantity/unit.js';
 import { needAmbient } from '../target/conditions.js';
+import { needSpace } from '../target/space.js';
 import type { Read } from '../verdict/compare.js';
 import type { State } from './energy.js';
 
@@ -110,10 +111,7 @@ export function startOf(vessel: RigidVessel, before: Read, trace?: Trace): Start
   const own = taken(before, READ);
   const problems: Problem[] = [];
   collect(problems, 'vessel.gas', () => needModel(gas, ''));
-  collect(problems, 'vessel.gasVolume', () => {
-    need('volume', gasVolume, '');
-    if (gasVolume.cubicMetres === 0) fail(notPositive, '', '0 m3');
-  });
+  collect(problems, 'vessel.gasVolume', () => needSpace(gasVolume));
   collect(problems, 'before.pressure', () => need('gauge pressure', own.pressure, ''));
   collect(problems, 'before.temperature', () => need('temperature', own.temperature, ''));
   collect(problems, 'before.ambient', () => needAmbient(own.ambient, ''));

@@ -23,6 +23,7 @@ import { needAmbient } from '../target/conditions.js';
 import { needConditions } from '../target/target.js';
 import { needSize } from '../target/tolerance.js';
 import type { Read } from '../verdict/compare.js';
+import { needSpace } from '../target/space.js';
 
 /** A gas bottle as it stands on board: what is stamped and labelled on it, and what was read of it. */
 export interface Bottle {
@@ -260,11 +261,6 @@ export function needPurity(purity: number | string, path: string, word: string):
 export function needName(name: string): void {
   if (typeof name === 'string' && name !== '' && !/\p{Surrogate}/u.test(name)) return;
   fail(notAText, '', quote(name));
-}
-
-export function needSpace(space: Volume): void {
-  need('volume', space, '');
-  if (space.cubicMetres === 0) fail(notPositive, '', '0 m3');
 }
 
 export function needAboveZero(pressure: GaugePressure): void {

@@ -3,7 +3,8 @@ import { taken, type Fields } from '../basis/taken.js';
 import { need, wrongKind, type GaugePressure, type PressureDifference, type Volume } from '../quantity/kind.js';
 import { needSize } from '../target/tolerance.js';
 import type { Read } from '../verdict/compare.js';
-import { needAboveZero, needRead, needSpace } from './bottle.js';
+import { needAboveZero, needRead } from './bottle.js';
+import { needSpace } from '../target/space.js';
 
 /** The charging kit: hose, fittings and gauge, from regulator or bottle valve to the gas valve of the accumulator. */
 export interface Kit {

@@ -8,12 +8,13 @@ import { inBar } from '../quantity/unit.js';
 import { needAmbient, type Conditions } from '../target/conditions.js';
 import { needConditions } from '../target/target.js';
 import { bestOf, mostAtStart, type Best } from './best.js';
-import { LABEL_T_K, needAboveZero, needNumber, needSpace } from './bottle.js';
+import { LABEL_T_K, needAboveZero, needNumber } from './bottle.js';
 import type { Source } from './flow.js';
 import { OBJECTIVES } from './objective.js';
 import { checkedFilling, type PlanGiven } from './plan.js';
 import { accumulatorUnfit, bottleUnfit, isFilled } from './result.js';
 import { sinkOf, sourceOf, stockOf, type Stock } from './stock.js';
+import { needSpace } from '../target/space.js';
 
 /** A size of bottle as it can be ordered, full. */
 export interface BottleSize {

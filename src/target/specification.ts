@@ -37,6 +37,7 @@ import {
   type ReferencePoint,
   type Stated,
 } from './table.js';
+import { needSpace } from './space.js';
 import { copyOfAllowed, curvesOf, needAllowed, needSize, type Allowed, type Curves } from './tolerance.js';
 
 /** What stands between gas and oil. */
@@ -200,10 +201,7 @@ export function specification(given: SpecificationGiven): Specification {
   check('tolerance', () => needAllowed(tolerance));
   if (toleranceAfterCharging !== undefined) check('toleranceAfterCharging', () => needAllowed(toleranceAfterCharging));
   check('separator', () => needSeparator(own.separator));
-  check('gasVolume', () => {
-    need('volume', gasVolume, '');
-    if (gasVolume.cubicMetres === 0) fail(notPositive, '', '0 m3');
-  });
+  check('gasVolume', () => needSpace(gasVolume));
   const limited = check('allowable', () => need('gauge pressure', allowable, ''));
   check('settling', () => needSettling(settling));
 

@@ -9,6 +9,7 @@ import {
   notAPercentage,
   notATolerance,
   unknownWord,
+  outsideBounds,
 } from '../basis/problem.js';
 import { relation, step2, type Trace } from '../basis/relation.js';
 import type { GasModel } from '../gas/model.js';
@@ -183,5 +184,10 @@ function needWidth(sizes: readonly PressureDifference[], paths: readonly string[
 /** Refuses what is no pressure difference of zero or more: below and above are both counted away from the target. */
 export function needSize(size: PressureDifference): void {
   need('pressure difference', size, '');
-  if (size.pascals < 0) fail(negative, '', `${inBar(size.pascals)} difference`);
+  const found = `${inBar(size.pascals)} difference`;
+  if (size.pascals < 0) fail(negative, '', found);
+  if (size.pascals > MOST_PA) fail(outsideBounds, '', found, { bounds: `at most ${inBar(MOST_PA)}` });
 }
+
+/** No pressure about an accumulator is, or differs by, as much; the square of what is vastly more is no number. */
+export const MOST_PA = 1e9;

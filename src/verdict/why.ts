@@ -1,8 +1,14 @@
 import { fill } from '../basis/fault.js';
 import { needCode, ownField, ownText } from '../basis/own-words.js';
 import { CORRECTED, EXPLAINED, REASON, type Reason, type Words } from '../basis/words.js';
-import { gaugeOf, pressureDifferenceOf, wrongKind } from '../quantity/kind.js';
-import { finer, write, type Division } from '../quantity/step.js';
+import {
+  gaugeOf,
+  pressureDifferenceOf,
+  wrongKind,
+  type GaugePressure,
+  type PressureDifference,
+} from '../quantity/kind.js';
+import { finer, sayable, write, type Division, type Toward } from '../quantity/step.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import { shown, type Reading } from '../reading/reading.js';
 import { needSpecification, type Specification } from '../target/specification.js';
@@ -41,27 +47,29 @@ function inWords(spec: Specification, reading: Reading, because: readonly Reason
   const band = bandAbout(spec, reading, target.pascals, reading);
   const { gaugeStep, pressure, systemPressure, temperature, correctionIncluded, fullScale } = reading;
   const as = resolving(gaugeStep, band);
+  const written = (pressure: GaugePressure | PressureDifference, toward?: Toward): string =>
+    write<GaugePressure | PressureDifference>(pressure, { ...sayable(pressure, as), ...(toward && { toward }) });
   const explaining = explainingOf(spec, reading);
   const needed = stepFor(band, gaugeStep.unit);
   const values: Readonly<Record<string, () => string>> = {
     reading: () =>
-      isCorrected(correctionIncluded) ? say(own(words, 'corrected', 'words') ?? CORRECTED) : write(pressure, as),
-    corrected: () => write(pressure, as),
-    shown: () => write(shown(reading), as),
-    fullScale: () => (fullScale === undefined ? 'not known' : write(fullScale, as)),
-    target: () => write(target, as),
-    lower: () => write(band.lower, { ...as, toward: 'up' }),
-    upper: () => write(band.upper, { ...as, toward: 'down' }),
-    off: () => withoutBasis(write(pressureDifferenceOf(Math.abs(pressure.pascals - target.pascals)), as)),
+      isCorrected(correctionIncluded) ? say(own(words, 'corrected', 'words') ?? CORRECTED) : written(pressure),
+    corrected: () => written(pressure),
+    shown: () => written(shown(reading)),
+    fullScale: () => (fullScale === undefined ? 'not known' : written(fullScale)),
+    target: () => written(target),
+    lower: () => written(band.lower, 'up'),
+    upper: () => written(band.upper, 'down'),
+    off: () => withoutBasis(written(pressureDifferenceOf(Math.abs(pressure.pascals - target.pascals)))),
     temperature: () => write(temperature, { step: 0.1, unit: '°C' }),
     explaining: () => (explaining === 'none in range' ? explaining : write(explaining, { step: 0.1, unit: '°C' })),
-    system: () => (systemPressure === undefined ? 'not known' : write(systemPressure, as)),
+    system: () => (systemPressure === undefined ? 'not known' : written(systemPressure)),
     rested: () => String(reading.minutesAtRest),
     minutesNeeded: () => String(spec.settling.minutes),
     step: () => stepText(gaugeStep),
     stepNeeded: () => stepText(needed),
-    stop: () => write(gaugeOf(target.pascals + spec.settling.allowance.pascals), as),
-    allowable: () => write(spec.allowable, as),
+    stop: () => written(gaugeOf(target.pascals + spec.settling.allowance.pascals)),
+    allowable: () => written(spec.allowable),
   };
   const say = (text: string): string =>
     fill(text, (name) => (Object.hasOwn(values, name) ? values[name]?.() : undefined));

@@ -2,7 +2,7 @@
 // can be of any depth, hold itself, or bring its own iterators. Whatever it is: problems, never another error.
 import { describe, expect, test } from 'vitest';
 import { DEEPEST, reportRoundText, reverify, roundJsonSchema, worstFirst, type RoundReport } from 'isochore/record';
-import { exampleRound, expectInShape, expectSound, jsonPath, keysOf, nodesOf, put, refusalOf, reportRest } from '../support/round.js'; // prettier-ignore
+import { exampleRound, expectInShape, expectSound, jsonPath, keysOf, nodesOf, onePlaceOfEach, put, refusalOf, reportRest } from '../support/round.js'; // prettier-ignore
 import { PARTS, smallRoundFor } from '../support/small-round.js';
 
 const said = ({ problems }: RoundReport): string[] => problems.map(({ code, path }) => `${code} ${path}`);
@@ -145,6 +145,33 @@ describe('data of any depth', () => {
     put(round, ['groups', 0, 'accumulators', 0, 'runningHours'], Number.NaN);
     const { version, groups, specifications, instruments } = round;
     expect(said(reportRest({ version, groups, specifications, instruments }))).toEqual(['too deep $']);
+  });
+});
+
+describe('a number as no instrument shows it loses nothing else of its round', () => {
+  // The largest and the finest of which the last step, or the last digit, can no longer be written.
+  test.each([1e21, 1e-9])('%d in any place', (size) => {
+    const { supply, safety, ...round } = exampleRound();
+    expect([supply, safety]).not.toContain(undefined); // each by itself below: a plan takes as long as all else
+    for (const { keys, value } of [
+      ...onePlaceOfEach(round),
+      ...onePlaceOfEach({ supply }),
+      ...onePlaceOfEach({ safety }),
+    ]) {
+      if (typeof value !== 'number') continue;
+      const changed: object = {
+        ...round,
+        ...(keys[0] === 'supply' ? { supply } : keys[0] === 'safety' ? { safety } : {}),
+      };
+      const copy = structuredClone(changed);
+      put(copy, keys, size);
+      const report = reportRest(copy);
+      expect([jsonPath(keys), report.problems.every(({ path }) => path.startsWith('$.'))]).toEqual([
+        jsonPath(keys),
+        true,
+      ]);
+      expectInShape(report);
+    }
   });
 });
 

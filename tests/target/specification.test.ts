@@ -149,6 +149,12 @@ const REST: readonly Row[] = [
     'separator: unknown word',
   ]),
   ['no gas volume', { gasVolume: volume(0, 'L') }, 'gasVolume: not positive'],
+  ['a gas volume of a ship', { gasVolume: volume(1000.001, 'm3') }, 'gasVolume: outside bounds'],
+  [
+    'an allowance of no pressure',
+    { settling: { ...settling, allowance: barOf(10_000.1) } },
+    'settling.allowance: outside bounds',
+  ],
   ['a negative allowance', { settling: { ...settling, allowance: barOf(-0.1) } }, 'settling.allowance: negative'],
   ...[0, -5].map((minutes): Row => [
     `${minutes} minutes`,

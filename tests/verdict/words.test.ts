@@ -236,3 +236,10 @@ describe('the words of every reason', () => {
     expect(wanted).toContain('{missing}');
   });
 });
+
+test('a number has twelve digits at most, whatever the gauge: no sentence fails for a step that is too fine', () => {
+  const fine = readingWith({ gaugeStep: { step: 1e-9, unit: 'bar' } });
+  expect(why(specWith(), fine, judge(specWith(), fine))).toMatch(
+    /^undercharged by 9\.61\d{10} bar: 143\.00000000\d bar gauge read, 152\.61\d{7} bar gauge wanted/,
+  );
+});

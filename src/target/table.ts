@@ -158,10 +158,10 @@ function needTable(table: MakersTable): void {
     check('rows', () => tooFew(table.rows));
   } else {
     const sound = rows.map((row, i) => check(`rows[${i}]`, () => needPoint(row)));
-    rows.forEach((row, i) => {
-      const before = i === 0 ? undefined : rows[i - 1]; // all objects may inherit a field -1
-      if (before === undefined || sound[i] !== true || sound[i - 1] !== true) return;
-      check(`rows[${i}]`, () => needHigher(row, before));
+    rows.slice(1).forEach((row, i) => {
+      const before = rows[i];
+      if (before === undefined || sound[i] !== true || sound[i + 1] !== true) return;
+      check(`rows[${i + 1}]`, () => needHigher(row, before));
     });
     ordered = problems.length === 0;
   }

@@ -110,8 +110,8 @@ export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven
     const shown = trace === undefined ? undefined : inRow(trace, i + 1);
     return rowAt(spec, { temperature, ambient }, temperatureStep, gaugeStep, shown);
   });
-  rows.forEach((row, i) => {
-    const before = i === 0 ? undefined : rows[i - 1]; // all objects may inherit a field -1
+  rows.slice(1).forEach((row, i) => {
+    const before = rows[i];
     if (before !== undefined && row.temperature.kelvins <= before.temperature.kelvins)
       fail(rowsAlike, 'every', `two rows written ${row.written.temperature}`);
   });

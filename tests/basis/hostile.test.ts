@@ -1,5 +1,15 @@
 import * as isochore from 'isochore';
-import { caution, causeText, describe as sentence, Fault, inWords, isFault, temperature, type Problem } from 'isochore';
+import {
+  caution,
+  causeText,
+  describe as sentence,
+  Fault,
+  inWords,
+  isFault,
+  supplyText,
+  temperature,
+  type Problem,
+} from 'isochore';
 import { describe, expect, it, test } from 'vitest';
 import { fieldNames, problem, quote } from '../../src/basis/fault.js';
 import * as catalogue from '../../src/basis/problem.js';
@@ -108,6 +118,7 @@ describe('words', () => {
     const problems = { 'below absolute zero': own };
     expect(problemOf(() => inWords(cold, { problems }))).toMatchObject(refused('words.problems'));
     expect(problemOf(() => uncertaintyText('gauge', own))).toMatchObject(refused('own'));
+    expect(problemOf(() => supplyText('no bottle to use', own))).toMatchObject(refused('own'));
   });
   test.each([[0], [Number.NaN], [null], [{}], [true]])('%s for a text is refused', (value) => {
     const own = value as never;
@@ -125,6 +136,7 @@ describe('words', () => {
       expect(problemOf(() => inWords(cold, { problems }))).toMatchObject(refused(`words.problems.${field}`));
     }
     expect(problemOf(() => uncertaintyText('gauge', { gauge: own }))).toMatchObject(refused('own'));
+    expect(problemOf(() => supplyText('no bottle to use', { 'no bottle to use': own }))).toMatchObject(refused('own'));
   });
   it('with half of a problem’s texts are refused, not taken in part', () => {
     const problems = { 'below absolute zero': { wanted: 'mindestens 0 K' } } as never;
@@ -135,15 +147,17 @@ describe('words', () => {
       wanted: 'a text remedy',
     });
   });
-  test.each([...NOT_AN_OBJECT, ['valve not open'], ['asphyxiation'], ['gauge'], 'toString'].map((value) => [value]))(
-    '%s is no code',
-    (value) => {
-      const refused = (path: string): object => ({ code: 'unknown word', path, found: quote(value) });
-      expect(problemOf(() => causeText(value as never))).toMatchObject(refused('cause'));
-      expect(problemOf(() => caution(value as never))).toMatchObject(refused('code'));
-      expect(problemOf(() => uncertaintyText(value as never))).toMatchObject(refused('code'));
-    },
-  );
+  test.each(
+    [...NOT_AN_OBJECT, ['valve not open'], ['asphyxiation'], ['gauge'], ['no bottle to use'], 'toString'].map(
+      (value) => [value],
+    ),
+  )('%s is no code', (value) => {
+    const refused = (path: string): object => ({ code: 'unknown word', path, found: quote(value) });
+    expect(problemOf(() => causeText(value as never))).toMatchObject(refused('cause'));
+    expect(problemOf(() => caution(value as never))).toMatchObject(refused('code'));
+    expect(problemOf(() => uncertaintyText(value as never))).toMatchObject(refused('code'));
+    expect(problemOf(() => supplyText(value as never))).toMatchObject(refused('code'));
+  });
   it.each(['gauge', 'drift since calibration', 'no evidence'] as const)('%s of an uncertainty has words', (code) => {
     expect(uncertaintyText(code)).toMatch(/^(the|how) \w+/);
     expect(uncertaintyText(code, { [code]: 'mine' })).toBe('mine');

@@ -21,7 +21,7 @@ const OMEGA_B = 0.0777960739038885;
 // By calls, which a bundler may leave out: it cannot know that arithmetic has no effects.
 export const a_c = /* @__PURE__ */ attraction();
 export const b = /* @__PURE__ */ covolume();
-export const kappa = /* @__PURE__ */ slope();
+export const kappa = /* @__PURE__ */ characteristicConstant();
 
 function attraction(): number {
   return (OMEGA_A * R * R * T_c * T_c) / p_c;
@@ -31,7 +31,8 @@ function covolume(): number {
   return (OMEGA_B * R * T_c) / p_c;
 }
 
-function slope(): number {
+/** κ, characteristic of each substance: √α falls by it for each unit that √(T/Tc) rises. */
+function characteristicConstant(): number {
   return 0.37464 + 1.54226 * omega - 0.26992 * omega * omega;
 }
 

@@ -42,17 +42,12 @@ export function needOfInstrument(value: Difference): void {
   fail(outsideBounds, '', found, { bounds: isPressure ? `at most ${inBar(MOST_PA)}` : `at most ${MOST_K} K` });
 }
 
-/** Refuses a pressure that no gauge shows. */
-export function needShown(pressure: GaugePressure): void {
-  need('gauge pressure', pressure, '');
-  const { pascals } = pressure;
-  if (pascals > MOST_PA) fail(outsideBounds, '', `${inBar(pascals)} gauge`, { bounds: `at most ${inBar(MOST_PA)}` });
-}
-
 /** Refuses what is not the end of a scale. */
 export function needScale(fullScale: GaugePressure): void {
-  needShown(fullScale);
-  if (!(fullScale.pascals > 0)) fail(notPositive, '', `${inBar(fullScale.pascals)} gauge`);
+  need('gauge pressure', fullScale, '');
+  const { pascals } = fullScale;
+  if (!(pascals > 0)) fail(notPositive, '', `${inBar(pascals)} gauge`);
+  if (pascals > MOST_PA) fail(outsideBounds, '', `${inBar(pascals)} gauge`, { bounds: `at most ${inBar(MOST_PA)}` });
 }
 
 /** Refuses a temperature that no gauge, and nothing about an accumulator, has. */

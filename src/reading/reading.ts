@@ -5,7 +5,7 @@ import { belowVacuum } from '../quantity/pressure.js';
 import { needDivision, rounded, type Division, type Steps, type Toward } from '../quantity/step.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import { needAmbient, type Conditions } from '../target/conditions.js';
-import { needOfInstrument, needScale, needShown } from './checks.js';
+import { needOfInstrument, needScale } from './checks.js';
 
 /** What is known of the oil side while the gas pressure was read. */
 export type OilSide = 'drained, zero verified' | 'not drained' | 'not known';
@@ -72,7 +72,7 @@ export function needReading(reading: Reading): void {
   };
   const { pressure, temperature, ambient, systemPressure, gaugeStep, correctionIncluded, fullScale } = reading;
 
-  const sound = check('pressure', () => needShown(pressure));
+  const sound = check('pressure', () => need('gauge pressure', pressure, ''));
   check('temperature', () => need('temperature', temperature, ''));
   const placed = check('ambient', () => needAmbient(ambient, ''));
   const aboveVacuum = (path: string, read: GaugePressure): void => {
@@ -94,7 +94,7 @@ export function needReading(reading: Reading): void {
   check('oilSide', () => word(reading.oilSide, OIL_SIDE));
   check('gasInside', () => word(reading.gasInside, GAS_INSIDE));
   if (systemPressure !== undefined) {
-    const known = check('systemPressure', () => needShown(systemPressure));
+    const known = check('systemPressure', () => need('gauge pressure', systemPressure, ''));
     if (known && placed) aboveVacuum('systemPressure', systemPressure);
   }
   if (reading.emptyGasSide !== undefined) check('emptyGasSide', () => word(reading.emptyGasSide, CLEARED));

@@ -189,5 +189,5 @@ export function needSize(size: PressureDifference): void {
   if (size.pascals > MOST_PA) fail(outsideBounds, '', found, { bounds: `at most ${inBar(MOST_PA)}` });
 }
 
-/** No pressure about an accumulator is, or differs by, as much; the square of what is vastly more is no number. */
+/** Pressures about an accumulator do not differ by as much; the square of what is vastly more is no number. */
 export const MOST_PA = 1e9;

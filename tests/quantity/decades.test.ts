@@ -1,7 +1,7 @@
 import fc from 'fast-check';
-import { absolute, amount, gauge, roundTo, temperature, valueIn, volume, write } from 'isochore';
+import { absolute, amount, gauge, pressureDifference, roundTo, temperature, valueIn, volume, write } from 'isochore';
 import { describe, expect, test, vi } from 'vitest';
-import { finer, roundStepBelow } from '../../src/quantity/step.js';
+import { finer, roundStepBelow, sayable } from '../../src/quantity/step.js';
 
 // Steps that are chosen for a reader, and steps at the ends of what a step may be.
 
@@ -89,4 +89,34 @@ test('a reading of usual digits is made without big integers', () => {
   } finally {
     big.mockRestore();
   }
+});
+
+describe('the step for a number in a sentence', () => {
+  test.each([
+    [143, 0.5, 0.5],
+    [-143, 0.5, 0.5],
+    [0, 1e-9, 1e-9],
+    [9, 1e-10, 1e-10],
+    [9.9e11, 1, 1], // twelve digits before the point
+    [6e10, 0.5, 0.5],
+    [1e12, 1, 10], // of thirteen digits the last is left out
+    [-1e21, 1, 1e10],
+    [143, 1e-9, 1e-9], // twelve in all
+    [143, 1e-10, 1e-9],
+    [143, 1e-320, 1e-9],
+    [1e-320, 1, 1],
+  ])('%d bar in steps of %d bar is said in steps of %d', (value, step, wanted) => {
+    const of = pressureDifference(value, 'bar');
+    expect(sayable(of, { step, unit: 'bar' })).toStrictEqual({ step: wanted, unit: 'bar' });
+  });
+
+  test('is one that every value can be written with', () => {
+    const size = fc.double({ min: 1e-300, max: 1e300, noNaN: true });
+    fc.assert(
+      fc.property(size, size, (value, step) => {
+        const of = pressureDifference(value, 'bar');
+        expect(write(of, sayable(of, { step, unit: 'bar' }))).toMatch(/^\d+(\.\d+)? bar difference$/);
+      }),
+    );
+  });
 });

@@ -243,3 +243,9 @@ test('a number has twelve digits at most, whatever the gauge: no sentence fails 
     /^undercharged by 9\.6\d{9} bar: 143\.0{9} bar gauge read, 152\.61\d{7} bar gauge wanted/,
   );
 });
+
+test('limits are rounded inwards: what reads like a limit lies inside it', () => {
+  // 152.612 ± 2.05 at 40 °C: 150.562 and 154.662.
+  const wide = specWith({ tolerance: { plusMinus: barOf(2.05), applies: 'at the measured temperature' } });
+  expect(why(wide, reads(153), judge(wide, reads(153)))).toContain('limits 150.6 bar gauge and 154.6 bar gauge');
+});

@@ -77,8 +77,8 @@ export const IDEAL_VOLUME_AT = /* @__PURE__ */ relation({
  * The volume that an amount of gas takes at a reference state, through the model (at 0 °C and 101.325 kPa nitrogen's Z is
  * 0.99954). The state is one of the named ones, such as {@link normalConditions}, or the caller's own.
  *
- * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`; `outside the model`, `liquid`;
- * `not a reference state` at vacuum
+ * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `unchecked copy`; `outside the model`, `liquid`; `empty space`
+ * below 1e-290 Pa; `not a reference state` at vacuum
  * @example
  * ```ts
  * const v = normalVolume(amount(1000, 'mol'), nitrogen, normalConditions);

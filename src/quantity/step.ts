@@ -244,7 +244,7 @@ export function roundStepBelow(x: number): number {
 /** A step for a number in a sentence: as given, or coarser where the number would have more than twelve digits. */
 export function sayable<Q extends Quantity>(quantity: Q, { step, unit }: Division<UnitOf<Q>>): Division<UnitOf<Q>> {
   const size = Math.abs(valueIn(quantity, unit));
-  return { step: size === 0 ? step : Math.max(step, Number(`1e${exponentOf(size) - 11}`)), unit };
+  return { step: Math.max(step, Number(`1e${exponentOf(size) - 11}`)), unit };
 }
 
 /** A step for numbers in sentences: a tenth of the decade of the given step. */

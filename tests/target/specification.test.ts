@@ -443,3 +443,20 @@ test('what is no tolerance at all is told from one in no form', () => {
   const problem = problemOf(() => specWith({ tolerance: 2 as never }));
   expect(problem).toMatchObject({ code: 'wrong kind', path: 'tolerance', values: { kind: 'a tolerance' } });
 });
+
+test('the largest gas volume and the largest allowance are accepted, and the next ones refused with their bounds', () => {
+  const most = { gasVolume: volume(1000, 'm3'), settling: { ...settling, allowance: barOf(10_000) } };
+  expect(specWith(most)).toMatchObject(most);
+  expect(problemOf(() => specWith({ gasVolume: volume(1000.5, 'm3') }))).toMatchObject({
+    code: 'outside bounds',
+    path: 'gasVolume',
+    found: '1000.5 m3',
+    wanted: 'at most 1000 m3',
+  });
+  expect(problemOf(() => specWith({ settling: { ...settling, allowance: barOf(10_000.5) } }))).toMatchObject({
+    code: 'outside bounds',
+    path: 'settling.allowance',
+    found: '10000.5 bar difference',
+    wanted: 'at most 10000 bar',
+  });
+});

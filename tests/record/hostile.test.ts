@@ -189,15 +189,30 @@ test.each<readonly [string, unknown]>([
   expect(said(reportRest(round))).toEqual(['not a number $.groups[0].accumulators[0].runningHours']);
 }); // prettier-ignore
 
-test('all objects may inherit a field of the name path', () => {
-  for (const inherited of ['x', 5, ['x']]) {
-    Object.defineProperty(Object.prototype, 'path', { value: inherited, configurable: true, writable: true });
-    let report: RoundReport;
-    try {
-      report = reportRest('no round');
-    } finally {
-      Reflect.deleteProperty(Object.prototype, 'path');
-    }
-    expect(said(report)).toEqual(['not an object $']);
+test.each([
+  ['path', 'x'],
+  ['path', 5],
+  ['path', ['x']],
+  ['title', 'x'],
+  ['input', Symbol('x')],
+])('all objects may inherit a field of the name %s', (name, inherited) => {
+  let deep: unknown = 1;
+  for (let i = 0; i <= DEEPEST; i += 1) deep = [deep];
+  const clean = reportRest('no round');
+  Object.defineProperty(Object.prototype, name, { value: inherited, configurable: true, writable: true });
+  let reports: readonly RoundReport[];
+  try {
+    reports = [
+      reportRest('no round'),
+      reportRest(deep),
+      reportRest([Number.NaN]),
+      reportRoundText('no JSON', { problems: 'report the rest' }),
+    ];
+  } finally {
+    Reflect.deleteProperty(Object.prototype, name);
   }
+  expect(reports.map(said)).toEqual([['not an object $'], ['too deep $'], ['not an object $'], ['not a JSON text $']]);
+  expect(reports[0]).toStrictEqual(clean);
+  for (const report of reports) expect(Object.hasOwn(report, 'title')).toBe(false);
+  for (const report of reports.slice(1)) expect(Object.hasOwn(report, 'input')).toBe(false);
 });

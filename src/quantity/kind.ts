@@ -177,14 +177,16 @@ export function need<K extends string>(kind: K, value: Checked<K>, path: string)
 }
 
 /**
- * Whether a value is a checked one of this kind: by the getter on its prototype, which no copy and no JSON carries, and
- * by being frozen, which an object that hostile JSON gave such a prototype is not.
+ * Whether a value is a checked one of this kind: by the getter on its prototype, which no copy and no JSON carries; by
+ * being frozen, which an object that hostile JSON gave such a prototype is not; and by a kind of its own, which an object
+ * that only inherits from a checked one has not, nor the size that it would show.
  */
 export function isChecked(value: unknown, kind: string): boolean {
   return (
     typeof value === 'object' &&
     value !== null &&
     Object.isFrozen(value) &&
+    Object.hasOwn(value, 'kind') &&
     !Object.hasOwn(value, '~isochore') &&
     (value as Partial<Checked<string>>)['~isochore'] === kind
   );

@@ -1,5 +1,6 @@
 import { cut, fail, quote } from '../basis/fault.js';
 import { notAText, notJson, tooDeep } from '../basis/problem.js';
+import { isWellFormed, wellFormed } from '../basis/well-formed.js';
 import { startSha256 } from './sha256.js';
 
 /** Deepest nesting that canonical JSON is written of. */
@@ -57,16 +58,6 @@ export function canonicalSha256(json: unknown): string {
   const hash = startSha256();
   write(json, hash.take);
   return hash.hex();
-}
-
-/** Whether every surrogate in a text has its other half. */
-export function isWellFormed(text: string): boolean {
-  return !/[\uD800-\uDFFF]/u.test(text);
-}
-
-/** A text with every half of a surrogate pair replaced by the replacement character. */
-export function wellFormed(text: string): string {
-  return text.replace(/[\uD800-\uDFFF]/gu, '\uFFFD');
 }
 
 /** Whether a value is an object as JSON has them: no instance of anything that prints in its own way. */

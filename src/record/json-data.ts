@@ -2,7 +2,8 @@
 // caller's and does not change with it.
 import { problem, type Problem } from '../basis/fault.js';
 import { notJson, tooDeep, tooMuch } from '../basis/problem.js';
-import { isPlain, isWellFormed } from './canonical.js';
+import { isWellFormed } from '../basis/well-formed.js';
+import { isPlain } from './canonical.js';
 import { pathOf } from './problems.js';
 
 /**

@@ -1,7 +1,7 @@
 // Elements of a document that are known by their names: which names stand where, and which stand more than once.
 import { cut, problem, quote, type Problem } from '../basis/fault.js';
 import { duplicateName } from '../basis/problem.js';
-import { wellFormed } from './canonical.js';
+import { wellFormed } from '../basis/well-formed.js';
 import { valueAt } from './problems.js';
 
 /** The name of an element as its problems quote it; what compares names uses the whole of it. */

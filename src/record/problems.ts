@@ -20,7 +20,7 @@ import {
   wrongBasis,
   wrongShape,
 } from '../basis/problem.js';
-import { wellFormed } from './canonical.js';
+import { wellFormed } from '../basis/well-formed.js';
 
 /** Most problems that a report lists; the rest are counted. */
 export const MOST_LISTED = 1000;

@@ -1,5 +1,6 @@
 import { fail, quote } from '../basis/fault.js';
 import { missing, notANumber, notAText, notPositive, outsideBounds } from '../basis/problem.js';
+import { isWellFormed } from '../basis/well-formed.js';
 import { need, wrongKind, type GaugePressure } from '../quantity/kind.js';
 import { inBar } from '../quantity/unit.js';
 import { isObject } from '../target/table.js';
@@ -36,6 +37,5 @@ const LONGEST_TEXT = 2000;
 export function needSaid(text: unknown, what: string): void {
   if (text === undefined || (typeof text === 'string' && text.trim() === ''))
     fail(missing, '', 'nothing', { wanted: what });
-  if (typeof text !== 'string' || text.length > LONGEST_TEXT || /\p{Surrogate}/u.test(text))
-    fail(notAText, '', quote(text));
+  if (typeof text !== 'string' || text.length > LONGEST_TEXT || !isWellFormed(text)) fail(notAText, '', quote(text));
 }

@@ -3,6 +3,7 @@ import { belowVacuumGauge, negative, notANumber, notAText, notPositive, outsideB
 import { step2, step3, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
 import type { SupplyCode } from '../basis/words.js';
+import { isWellFormed } from '../basis/well-formed.js';
 import { AMOUNT, gasQuantity, type GasQuantity } from '../charge/charge.js';
 import { CONTENTS } from '../gas/amount.js';
 import { densityAt, pvtAt } from '../gas/door.js';
@@ -259,7 +260,7 @@ export function needPurity(purity: number | string, path: string, word: string):
 }
 
 export function needName(name: string): void {
-  if (typeof name === 'string' && name !== '' && !/\p{Surrogate}/u.test(name)) return;
+  if (typeof name === 'string' && name !== '' && isWellFormed(name)) return;
   fail(notAText, '', quote(name));
 }
 

@@ -63,6 +63,11 @@ const INTRUDERS: readonly (readonly [name: string, value: unknown, found: string
     'an unchecked copy of a temperature',
   ],
   [
+    'a frozen object that inherits from a checked one',
+    Object.freeze(Object.create(someGauge)),
+    'an unchecked copy of a gauge pressure',
+  ],
+  [
     'an object without a prototype',
     Object.assign(Object.create(null) as object, { ...someGauge, '~isochore': 'gauge pressure' }),
     'an unchecked copy of a gauge pressure',

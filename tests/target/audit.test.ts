@@ -704,7 +704,8 @@ describe('bad input is refused', () => {
       ['columns[0].pressures[1]: wrong kind'],
     ],
     ['a name twice', { columns: [column, column] }, ['columns[1].name: duplicate name']],
-    ['no name', { columns: [{ pressures: column?.pressures }] }, ['columns[0].name: wrong kind']],
+    ['no name', { columns: [{ pressures: column?.pressures }] }, ['columns[0].name: not a text']],
+    ['half a surrogate pair as a name', { columns: [{ ...column, name: '\ud83d' }] }, ['columns[0].name: not a text']],
     ['a column of null', { columns: [null, column] }, ['columns[0]: wrong kind']],
     ['a column without pressures', { columns: [{ name: 'a' }] }, ['columns[0].pressures: wrong kind']],
   ])('several columns: %s', (_, changed, problems) => {

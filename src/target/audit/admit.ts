@@ -3,6 +3,7 @@ import { gives, has } from '../../basis/has.js';
 import {
   cellsLeftOut,
   duplicateName,
+  notAText,
   notPositive,
   referenceOutsideTable,
   tooFewRowsToAudit,
@@ -11,6 +12,7 @@ import {
   unknownWord,
 } from '../../basis/problem.js';
 import { taken, type Fields } from '../../basis/taken.js';
+import { isWellFormed } from '../../basis/well-formed.js';
 import type { GasModel } from '../../gas/model.js';
 import { needModel } from '../../gas/state.js';
 import {
@@ -193,7 +195,7 @@ function needNoMore(count: number, what: string): void {
 
 function needColumn(column: SeveralColumns['columns'][number], rows: number): void {
   if (!isObject(column)) wrongKind('column: name and pressures', column, '');
-  if (typeof column.name !== 'string') wrongKind('text', column.name, 'name');
+  if (typeof column.name !== 'string' || !isWellFormed(column.name)) fail(notAText, 'name', quote(column.name));
   if (!Array.isArray(column.pressures)) wrongKind('list of gauge pressures', column.pressures, 'pressures');
   if (column.pressures.length === rows) return;
   const found = `${column.pressures.length} pressures in column ${quote(column.name)}`;

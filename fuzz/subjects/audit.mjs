@@ -99,7 +99,8 @@ function wrongWithFit(fit, rows) {
   if (fit.cells.length !== rows) return 'not a residual for every cell';
   if (fit.outcome === 'no density') return undefined;
   const lines = fit.outcome === 'one cell in doubt' ? fit.candidates : [fit];
-  if (lines.some((line) => !(line.density_mol_m3.lower > 0))) return 'a density not above zero';
+  // Zero where the printed step is coarser than the pressures: then the rounding admits vacuum.
+  if (lines.some((line) => !(line.density_mol_m3.lower >= 0))) return 'a density below zero';
   if (lines.some((line) => isCrossed(line.density_mol_m3) || isCrossed(line.referencePressure)))
     return 'bounds of a line crossed';
   const wrong = fit.outcome === 'one cell in doubt' ? fit.candidates : fit.misprints;

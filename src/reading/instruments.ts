@@ -4,10 +4,9 @@ import { correctedTwice, unknownWord } from '../basis/problem.js';
 import type { CautionCode } from '../basis/caution.js';
 import { taken, type Fields } from '../basis/taken.js';
 import { wrongKind, type PressureDifference, type TemperatureDifference } from '../quantity/kind.js';
-import { pressureDifference } from '../quantity/pressure.js';
 import { isObject } from '../target/table.js';
 import { needDate } from './certificate.js';
-import { all, needBetween, needCount, needOfInstrument, needSpan, needWord } from './checks.js';
+import { all, needBetween, needCount, needSpan, needWord } from './checks.js';
 import { needGauge, type Gauge } from './gauge.js';
 import type { Reading } from './reading.js';
 import { needThermometer, type Thermometer } from './thermometer.js';
@@ -160,8 +159,6 @@ export function needInstruments(instruments: Instruments, reading: Reading, byTa
   check('vessel', () => needVessel(vessel));
   check('readings', () => needCount(instruments.readings, 1, MOST_READINGS));
   check('on', () => needDate(instruments.on));
-  const { step, unit } = reading.gaugeStep;
-  collect(problems, 'gaugeStep', () => needOfInstrument(pressureDifference(step, unit)));
   failIfAny(problems);
 }
 

@@ -1,7 +1,7 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
 import { notMinutesAtRest, unknownWord } from '../basis/problem.js';
 import { gaugeOf, need, wrongKind, type GaugePressure, type PressureDifference } from '../quantity/kind.js';
-import { belowVacuum } from '../quantity/pressure.js';
+import { belowVacuum, pressureDifference } from '../quantity/pressure.js';
 import { needDivision, rounded, type Division, type Steps, type Toward } from '../quantity/step.js';
 import type { PressureUnit } from '../quantity/unit.js';
 import { needAmbient, type Conditions } from '../target/conditions.js';
@@ -79,11 +79,7 @@ export function needReading(reading: Reading): void {
     if (read.pascals < -ambient.pascals) check(path, () => belowVacuum(read, ambient, ''));
   };
   if (placed && sound) aboveVacuum('pressure', pressure);
-  check('gaugeStep', () => {
-    needDivision(gaugeStep, '');
-    // Rounding a reading to the step checks it: its size, its unit, and that it suits the reading.
-    rounded(sound ? pressure : gaugeOf(0), { step: gaugeStep.step, unit: gaugeStep.unit, toward: 'down' });
-  });
+  check('gaugeStep', () => needGaugeStep(gaugeStep, sound ? pressure : gaugeOf(0)));
   if (correctionIncluded !== undefined) {
     check('correctionIncluded', () => {
       need('pressure difference', correctionIncluded, '');
@@ -101,6 +97,14 @@ export function needReading(reading: Reading): void {
   if (reading.possibleSlip !== undefined) check('possibleSlip', () => word(reading.possibleSlip, RULED_OUT));
   check('minutesAtRest', () => minutes(reading.minutesAtRest));
   failIfAny(problems);
+}
+
+/** Refuses what is no division of a gauge, or none that a pressure can be read by. */
+export function needGaugeStep(gaugeStep: Reading['gaugeStep'], pressure: GaugePressure): void {
+  const { step, unit } = needDivision(gaugeStep, '');
+  // Rounding to the step checks it: its size, its unit, and that it suits the pressure.
+  rounded(pressure, { step, unit, toward: 'down' });
+  needOfInstrument(pressureDifference(step, unit));
 }
 
 function minutes(at_rest: Reading['minutesAtRest']): void {

@@ -1,15 +1,14 @@
 // From a reading in a document, and what its group states for it, to a reading of the core with what its uncertainty
 // rests on.
-import { collect, problem, type Problem } from '../basis/fault.js';
+import { problem, under, type Problem } from '../basis/fault.js';
 import { has } from '../basis/has.js';
 import { statedNowhere } from '../basis/problem.js';
 import { nitrogen } from '../gas/nitrogen/nitrogen.js';
 import { checkTemperature } from '../gas/door.js';
-import type { PressureDifference, Temperature } from '../quantity/kind.js';
-import { checkStep } from '../quantity/step.js';
+import { gaugeOf, type PressureDifference, type Temperature } from '../quantity/kind.js';
 import { needCount, needTemperature } from '../reading/checks.js';
 import { MOST_READINGS } from '../reading/instruments.js';
-import { needReading, type Reading } from '../reading/reading.js';
+import { needGaugeStep, needReading, type Reading } from '../reading/reading.js';
 import { needAmbient } from '../target/conditions.js';
 import { collectNew } from './admit.js';
 import { admitUsed, namesOf, withGroup, type Instruments, type Used } from './instruments.js';
@@ -88,14 +87,14 @@ function ambientAt(part: Part): Reading['ambient'] | undefined {
 }
 
 function gaugeStepAt(part: Part): Reading['gaugeStep'] | undefined {
-  return sound(part, 'gaugeStep.value', divisionAt(part, 'gaugeStep'), ({ step }) => checkStep(step, ''));
+  return sound(part, 'gaugeStep', divisionAt(part, 'gaugeStep'), (step) => needGaugeStep(step, gaugeOf(0)));
 }
 
 /** A value that passes a further check, whose problem goes under `path`. */
 function sound<T>(part: Part, path: string, value: T | undefined, check: (value: T) => void): T | undefined {
   if (value === undefined) return undefined;
   const before = part.problems.length;
-  collect(part.problems, path, () => check(value));
+  collectNew(part.problems, () => under(path, () => check(value)), []);
   return part.problems.length === before ? value : undefined;
 }
 
@@ -160,7 +159,12 @@ export function admitReading(
     readings: own('readings', readingsAt(part)),
   }) as Partial<Hour>;
   const unsound = fromGroup.filter((field) => group[field] === 'not sound');
-  collectNew(part.problems, () => needReading(reading), unsound);
+  const found = [...part.problems];
+  collectNew(found, () => needReading(reading), unsound);
+  // The step of a group is sound by itself: what does not suit it is the pressure.
+  const isOfGroup = ({ path }: Problem): boolean => path === 'gaugeStep.value' && fromGroup.includes('gaugeStep');
+  const fresh = found.slice(part.problems.length);
+  part.problems.push(...fresh.map((one) => (isOfGroup(one) ? { ...one, path: 'pressure' } : one)));
   const used = withGroup(admitUsed(part, instruments), groupUsed);
   if (part.problems.length + unsound.length + used.unsound.length > 0)
     return { admitted: undefined, problems: part.problems };

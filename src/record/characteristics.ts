@@ -123,7 +123,8 @@ export function admitCharacteristics(part: Part): Characterised {
   if (isGauge) {
     const gauge = whole as unknown as DialGauge | DigitalGauge;
     collect(found, '', () => needGauge(gauge));
-    problems.push(...found.map(inDocument));
+    // It stands at its reference here: what is wrong with that is said of the reference.
+    problems.push(...found.filter(({ path }) => path !== 'temperature.is').map(inDocument));
     return { gauge };
   }
   const asked = whole as unknown as Thermometer;

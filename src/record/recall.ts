@@ -4,6 +4,7 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
 import { has } from '../basis/has.js';
 import { daysBackwards, notAText } from '../basis/problem.js';
+import { wellFormed } from '../basis/well-formed.js';
 import { taken } from '../basis/taken.js';
 import { inWords, type Words } from '../basis/words.js';
 import { shift } from '../quantity/arithmetic.js';
@@ -193,8 +194,8 @@ function whichReport(report: unknown, index: number): RecalledReport {
   const [digest, title] = [valueAt(report, ['digest']), valueAt(report, ['title'])];
   return {
     index,
-    ...(typeof digest === 'string' ? { digest } : {}),
-    ...(typeof title === 'string' ? { title } : {}),
+    ...(typeof digest === 'string' ? { digest: wellFormed(digest) } : {}),
+    ...(typeof title === 'string' ? { title: wellFormed(title) } : {}),
   };
 }
 

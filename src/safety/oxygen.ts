@@ -2,7 +2,8 @@ import { fail } from '../basis/fault.js';
 import { outsideBounds } from '../basis/problem.js';
 import { relation, step2, step3, step4, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
-import { normalVolume } from '../gas/amount.js';
+import { VOLUME_AT } from '../gas/amount.js';
+import { checkTemperature, densityAt } from '../gas/door.js';
 import { exp, log } from '../gas/elementary.js';
 import type { GasModel } from '../gas/model.js';
 import { needModel } from '../gas/state.js';
@@ -186,8 +187,10 @@ export function oxygenAfterRelease(release: Release, trace?: Trace): OxygenAfter
   const own = taken(release, RELEASE);
   needRelease(own);
   const { room, conditions, gas, released, oxygenBefore: before, limit, ventilation, minutes } = own;
-  const at = { temperature: conditions.temperature, pressure: conditions.ambient };
-  const gasVolume = normalVolume(released, gas, at, trace).cubicMetres;
+  const [T, p] = [conditions.temperature.kelvins, conditions.ambient.pascals];
+  checkTemperature(gas, T, 'conditions.temperature');
+  const rho = densityAt(gas, T, p, 'conditions.ambient', 'reference state of the volume', trace);
+  const gasVolume = step2(trace, VOLUME_AT, 'gas', released.moles, rho);
   const r = step2(trace, GAS_PER_ROOM, 'release', gasVolume, room.cubicMetres);
   const n_air = ventilation === 'none' ? 0 : ventilation.airChangesPerHour;
   const figure = (by: OxygenLeft['by'], ventilated: OxygenLeft['ventilation'], fraction: number): OxygenLeft => ({

@@ -198,6 +198,9 @@ describe('nothing is dropped', () => {
     for (const { why } of found.problems) expect(why.length).toBeGreaterThan(20);
     expect(found.problems[0]).toMatchObject({ digest: report.digest, title: report.title });
     expect(new Set(found.changes.map(({ index }) => index))).toEqual(new Set([4]));
+    // What has no UTF-8 is no JSON data either, and says what it can of itself.
+    const [half] = recall([{ digest: '\ud83d', title: 'a\ud83d' }], off).problems;
+    expect(half).toMatchObject({ digest: '\ufffd', title: 'a\ufffd' });
     const [odd] = recall([{ digest: 5, title: 5 }], off).problems;
     expect(Object.keys(odd ?? {})).toEqual(['index', 'because', 'why', 'problems']);
   });

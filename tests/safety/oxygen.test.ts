@@ -189,7 +189,7 @@ describe('what is refused', () => {
     [
       'the cold of space',
       { conditions: { ...GIVEN.conditions, temperature: temperature(3, 'K') } },
-      'at.temperature',
+      'conditions.temperature',
       'outside the model',
     ],
   ])('%s', (_, changed, path, code) => {

@@ -222,6 +222,6 @@ export const ENGLISH_DERIVATION: DerivationWords = {
     E_gas: 'energy of the gas',
     E_push: 'work on the atmosphere',
     count_most: 'most that are counted',
-    kappa: 'slope of the attraction',
+    kappa: 'characteristic constant of the attraction',
   },
 };

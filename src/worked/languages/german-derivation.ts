@@ -224,6 +224,6 @@ export const GERMAN_DERIVATION: DerivationWords = {
     E_gas: 'Energie des Gases',
     E_push: 'Arbeit an der Atmosphäre',
     count_most: 'höchstens gezählt',
-    kappa: 'Steigung der Anziehung',
+    kappa: 'charakteristische Konstante der Anziehung',
   },
 };

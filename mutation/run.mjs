@@ -8,7 +8,7 @@
 //
 // Fails if the score of a room, of its files that were run, lies below the threshold, if a survivor has no reason in
 // accepted.json, or a reason there no survivor. For a change, of which it may not come to everything, it fails if a survivor
-// has no reason in a room where all others have.
+// has no reason in a room where all others have, or if it came to no mutant of those rooms at all. They are run first.
 import { execFileSync, spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
@@ -20,10 +20,12 @@ import { readAccepted, readRows, scoreOf, writeSummary, writeSurvivors } from '.
  * @typedef {{ line: number; column: number }} Position
  * @typedef {{ id: string; fileName: string; location: { start: Position; end: Position }; mutatorName: string; replacement: string; status: string }} Result
  * @typedef {{ file: string; place: string; line: string; from: string; to: string }} Survivor
- * @typedef {{ room: string; own: readonly string[]; results: Result[]; notRun: Map<string, number> }} Run
+ * @typedef {{ room: string; own: readonly string[]; results: Result[]; notRun: Map<string, string> }} Run
  */
 
 const THRESHOLD = 90;
+/** What a run needs at least: the tests without a mutant take a quarter of a minute, or half. */
+const LEAST_MS = 45_000;
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const SCRATCH = '.cache/mutation';
 process.chdir(ROOT);
@@ -48,18 +50,15 @@ for (const room of rooms) {
     else same.own.push(file);
   }
 }
+if (since !== undefined) batches.sort((a, b) => Number(SETTLED.has(b.room)) - Number(SETTLED.has(a.room)));
 /** @type {Map<string, Run>} */
 const runs = new Map();
 for (const [i, { room, tests, own }] of batches.entries()) {
-  // What one batch leaves of its time is for the next; with less than two minutes it would come to nothing.
-  const left = Math.max(end - Date.now(), 0);
-  const run = await mutate(
-    room,
-    `${room}-${i}`,
-    tests,
-    own,
-    Math.min(left, Math.max(left / (batches.length - i), 120_000)),
-  );
+  // What one leaves of its share is for those after it; a room that is not settled gets what the others leave.
+  const rivals = batches.slice(i).filter((one) => since === undefined || SETTLED.has(one.room) === SETTLED.has(room));
+  const left = end - Date.now();
+  const share = Math.min(left, Math.max(left / rivals.length, LEAST_MS));
+  const run = share < LEAST_MS / 2 ? notBegun(room, own) : await mutate(room, `${room}-${i}`, tests, own, share);
   const before = runs.get(room);
   runs.set(room, before === undefined ? run : joined(before, run));
 }
@@ -67,6 +66,7 @@ for (const [i, { room, tests, own }] of batches.entries()) {
 const accepted = readAccepted();
 let failed = false;
 for (const run of runs.values()) failed = report(run) || failed;
+if (since !== undefined) failed = nothingJudged([...runs.values()].filter(({ room }) => SETTLED.has(room))) || failed;
 
 if (since === undefined) {
   const rows = readRows();
@@ -183,18 +183,24 @@ async function mutate(room, name, tests, own, milliseconds) {
   const results = read.flatMap((line) => ('planned' in line ? [] : [line]));
   const done = new Set(results.map(({ id }) => id));
   /** @type {Map<string, number>} */
-  const notRun = new Map();
+  const left = new Map();
   for (const line of read) {
     if (!('planned' in line) || done.has(line.planned)) continue;
     const file = relative(ROOT, line.fileName);
-    notRun.set(file, (notRun.get(file) ?? 0) + 1);
+    left.set(file, (left.get(file) ?? 0) + 1);
   }
+  const notRun = new Map([...left].map(([file, count]) => [file, `${count} mutants not run`]));
   // For a change it counts where rooms are settled: tests that cannot judge mutants yet hold nothing up elsewhere.
   if (ended !== 0 && ended !== 'out of time') {
     if (since === undefined || SETTLED.has(room)) stop(`Stryker ended with ${ended}`);
     console.log(`${room}: Stryker ended with ${ended}`);
   }
-  if (ended !== 0 && !read.some((line) => 'planned' in line)) for (const file of own) notRun.set(file, Number.NaN);
+  if (ended !== 0 && !read.some((line) => 'planned' in line)) {
+    // Not the same as a file without mutants, of which Stryker says that it has none, and ends well.
+    const seconds = Math.round(milliseconds / 1000);
+    const why = ended === 'out of time' ? `the tests alone took the ${seconds} s that it had` : 'Stryker failed';
+    for (const file of own) notRun.set(file, `no mutant run, ${why}`);
+  }
   return { room, own, results, notRun };
 }
 
@@ -243,6 +249,11 @@ function run(args, milliseconds, sandboxes) {
   });
 }
 
+/** @param {string} room @param {readonly string[]} own @returns {Run} */
+function notBegun(room, own) {
+  return { room, own, results: [], notRun: new Map(own.map((file) => [file, 'no mutant run, the time was over'])) };
+}
+
 /** Two runs in one room. @param {Run} one @param {Run} other @returns {Run} */
 function joined(one, other) {
   return {
@@ -284,15 +295,24 @@ function report({ room, own, results, notRun }) {
   }
   for (const { file, line, from, to } of stale)
     console.log(`\n  ${file}, no longer a survivor: ${line}: ${from} → ${to}`);
-  for (const [file, count] of notRun) {
-    console.log(`  ${file}: ${Number.isNaN(count) ? 'no mutant' : `${count} mutants not`} run`);
-  }
-  if (Number.isNaN(score)) return false;
+  for (const [file, what] of notRun) console.log(`  ${file}: ${what}`);
+  // Nothing to judge is sound; that nothing was judged of what was asked for is not.
+  if (Number.isNaN(score)) return since === undefined && notRun.size > 0;
   console.log(
     `  score ${score.toFixed(1)} %${notRun.size > 0 ? ' of those that were run' : ''}, ${THRESHOLD} % wanted`,
   );
   if (since !== undefined) return SETTLED.has(room) && unexplained.length > 0;
   return score < THRESHOLD || unexplained.length > 0 || stale.length > 0;
+}
+
+/** Says where a change in a settled room met no judge; whether that is so in all of them. @param {readonly Run[]} settled */
+function nothingJudged(settled) {
+  const judged = settled.filter(({ results }) => !Number.isNaN(scoreOf(countsOf(results))));
+  const unseen = settled.filter((run) => !judged.includes(run) && run.notRun.size > 0);
+  for (const { room } of unseen) console.log(`\nWARNING ${room} has changed, and none of its mutants was judged`);
+  if (unseen.length === 0 || judged.length > 0) return false;
+  console.log('\nFAILED no mutant of any room that is settled was judged: give --minutes= more');
+  return true;
 }
 
 /** A survivor by what stands there, so that lines may move. @param {Result} result @returns {Survivor} */

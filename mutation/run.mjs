@@ -14,7 +14,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { ROOMS, SETTLED, testFilesOf } from './rooms.mjs';
-import { readAccepted, readRows, scoreOf, writeSummary, writeSurvivors } from './tables.mjs';
+import { changedFiles, hashOf, readAccepted, readRows, scoreOf, writeSummary, writeSurvivors } from './tables.mjs';
 
 /**
  * @typedef {{ line: number; column: number }} Position
@@ -35,10 +35,13 @@ const files = since === undefined ? filesUnder(targets) : changedSince(since);
 const rooms = ROOMS.filter((room) => files.some((file) => roomOf(file) === room));
 if (rooms.length === 0) {
   console.log(since === undefined ? 'nothing there to mutate' : `nothing to mutate has changed since ${since}`);
+  sayChanged(readRows());
   process.exit(since === undefined ? 2 : 0);
 }
 
 const end = Date.now() + minutes * 60_000;
+/** As they are now: the run copies them, and takes its time. */
+const hashes = new Map(files.map((file) => [file, hashOf(file)]));
 /** @type {{ room: string; tests: readonly string[]; own: string[] }[]} */
 const batches = [];
 for (const room of rooms) {
@@ -68,14 +71,17 @@ let failed = false;
 for (const run of runs.values()) failed = report(run) || failed;
 if (since !== undefined) failed = nothingJudged([...runs.values()].filter(({ room }) => SETTLED.has(room))) || failed;
 
+const rows = readRows();
 if (since === undefined) {
-  const rows = readRows();
   for (const { own, results, notRun } of runs.values()) {
-    for (const file of own) if (!notRun.has(file)) rows.set(file, countsOf(resultsIn(file, results)));
+    for (const file of own) {
+      if (!notRun.has(file)) rows.set(file, { ...countsOf(resultsIn(file, results)), hash: hashes.get(file) ?? '' });
+    }
   }
   writeSummary(rows, filesUnder([]), ROOMS, THRESHOLD);
   writeSurvivors(accepted, ROOMS);
 }
+sayChanged(rows);
 process.exitCode = failed ? 1 : 0;
 
 /** @param {readonly string[]} words */
@@ -303,6 +309,14 @@ function report({ room, own, results, notRun }) {
   );
   if (since !== undefined) return SETTLED.has(room) && unexplained.length > 0;
   return score < THRESHOLD || unexplained.length > 0 || stale.length > 0;
+}
+
+/** Says which scores are those of other sources. @param {ReturnType<typeof readRows>} rows */
+function sayChanged(rows) {
+  const changed = changedFiles(rows);
+  if (changed.length === 0) return;
+  console.log(`\nmutation/summary.md: ${changed.length} of ${rows.size} files have changed since they were run`);
+  for (const file of changed) console.log(`  ${file}`);
 }
 
 /** Says where a change in a settled room met no judge; whether that is so in all of them. @param {readonly Run[]} settled */

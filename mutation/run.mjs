@@ -289,8 +289,12 @@ function report({ room, own, results, notRun }) {
   const reasons = accepted.flatMap((one) => one.survivors).filter(({ file }) => own.includes(file));
   /** @param {Omit<Survivor, 'place'>} a @param {Omit<Survivor, 'place'>} b */
   const same = (a, b) => a.file === b.file && a.line === b.line && a.from === b.from && a.to === b.to;
+  /** @param {Omit<Survivor, 'place'>} one */
+  const times = (one) => survivors.filter((other) => same(one, other)).length;
   const unexplained = survivors.filter((one) => !reasons.some((reason) => same(one, reason)));
-  const stale = reasons.filter((reason) => !notRun.has(reason.file) && !survivors.some((one) => same(one, reason)));
+  // A reason looks at what stands in a line, and the same may stand in others, of which it is not true.
+  const more = reasons.filter((reason) => times(reason) > (reason.times ?? 1));
+  const stale = reasons.filter((reason) => !notRun.has(reason.file) && times(reason) < (reason.times ?? 1));
   const counts = countsOf(results);
   const score = scoreOf(counts);
   const { killed, endless, survived, unreached } = counts;
@@ -299,16 +303,24 @@ function report({ room, own, results, notRun }) {
     console.log(`\n  ${one.place}, survived without a reason\n    ${one.line}\n    ${one.from}  →  ${one.to}`);
     console.log(`    ${JSON.stringify({ ...one, place: undefined })}`);
   }
-  for (const { file, line, from, to } of stale)
-    console.log(`\n  ${file}, no longer a survivor: ${line}: ${from} → ${to}`);
+  for (const reason of more) {
+    const places = survivors.filter((one) => same(one, reason)).map(({ place }) => place);
+    console.log(`\n  survived ${places.length} times, with a reason for ${reason.times ?? 1}: ${places.join(', ')}`);
+    console.log(`    ${reason.line}\n    ${reason.from}  →  ${reason.to}`);
+  }
+  for (const reason of stale) {
+    const { file, line, from, to } = reason;
+    const now = times(reason) === 0 ? 'no longer a survivor' : `a survivor ${times(reason)} times, not ${reason.times}`;
+    console.log(`\n  ${file}, ${now}: ${line}: ${from} → ${to}`);
+  }
   for (const [file, what] of notRun) console.log(`  ${file}: ${what}`);
   // Nothing to judge is sound; that nothing was judged of what was asked for is not.
   if (Number.isNaN(score)) return since === undefined && notRun.size > 0;
   console.log(
     `  score ${score.toFixed(1)} %${notRun.size > 0 ? ' of those that were run' : ''}, ${THRESHOLD} % wanted`,
   );
-  if (since !== undefined) return SETTLED.has(room) && unexplained.length > 0;
-  return score < THRESHOLD || unexplained.length > 0 || stale.length > 0;
+  if (since !== undefined) return SETTLED.has(room) && unexplained.length + more.length > 0;
+  return score < THRESHOLD || unexplained.length + more.length + stale.length > 0;
 }
 
 /** Says which scores are those of other sources. @param {ReturnType<typeof readRows>} rows */

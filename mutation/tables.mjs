@@ -5,7 +5,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 /**
  * @typedef {{ killed: number; endless: number; survived: number; unreached: number }} Counts
  * @typedef {Counts & { hash: string }} Row of the file as it was when it was run
- * @typedef {{ file: string; line: string; from: string; to: string }} Place
+ * @typedef {{ file: string; line: string; from: string; to: string; times?: number }} Place the same may stand there several times
  * @typedef {{ why: string; survivors: readonly Place[] }} Accepted a reason, and the survivors that have it
  */
 
@@ -127,7 +127,8 @@ export function writeSurvivors(accepted, rooms) {
       const own = survivors.filter(({ file }) => file.startsWith(`src/${room}/`));
       if (own.length === 0) return [];
       const items = own.map(
-        ({ file, line, from, to }) => `- \`${file}\`: ${code(line)}\n  - ${code(from)} → ${code(to)}\n`,
+        ({ file, line, from, to, times = 1 }) =>
+          `- \`${file}\`: ${code(line)}\n  - ${code(from)} → ${code(to)}${times > 1 ? `, ${times} times` : ''}\n`,
       );
       return [`${why}\n\n${items.join('')}`];
     });

@@ -8,20 +8,18 @@ import { documents, FILES, FOLDERS, ofProject } from './project.mjs';
  * Holds a tarball against the release of `npm run supply`, where that was made after the last change of what it is made of.
  *
  * @param {string} tarball
- * @returns {{ readonly said: string, readonly problem?: string }}
+ * @returns {{ readonly said: string, readonly held: boolean, readonly problem?: string }}
  */
 export function comparedWithRelease(tarball) {
   const release = ofProject(`.cache/release/${basename(tarball)}`);
   const own = sha256(tarball);
-  if (!existsSync(release)) return { said: `${own}; no release to compare it with: npm run supply makes one` };
-  if (statSync(release).mtimeMs < lastChange()) {
-    return {
-      said: `${own}; not compared with the release, which is older than the tree: npm run supply makes it anew`,
-    };
-  }
+  const makes = 'npm run supply makes it';
+  const alone = (/** @type {string} */ why) => ({ said: `${own}; ${why}: ${makes}`, held: false });
+  if (!existsSync(release)) return alone('there is no release to compare it with');
+  if (statSync(release).mtimeMs < lastChange()) return alone('the release is older than the tree, and not compared');
   const other = sha256(release);
-  if (own === other) return { said: `${own}, as the release` };
-  return { said: own, problem: `the release of npm run supply, made of the same tree, has other bytes: ${other}` };
+  if (own === other) return { said: `${own}, as the release`, held: true };
+  return { said: own, held: true, problem: `the release made of the same tree has other bytes: ${other}` };
 }
 
 /** @param {string} path */

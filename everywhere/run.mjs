@@ -1,10 +1,11 @@
 // Proves the packed tarball wherever it may run, and holds its numbers against one another.
 //
-//   node everywhere/run.mjs [--quick] [--only=node,bun,…] [--update]
+//   node everywhere/run.mjs [--quick] [--only=node,bun,…] [--released] [--update]
 //
-// --quick   the Node that runs this, Bun, and the types with the oldest and the current compiler
-// --only=   the parts named, of those listed by a wrong one
-// --update  writes everywhere/numbers/expected.txt anew, by the Node that runs this
+// --quick     the Node that runs this, Bun, and the types with the oldest and the current compiler
+// --only=     the parts named, of those listed by a wrong one
+// --released  fails unless there is a release of this tree to hold the package against
+// --update    writes everywhere/numbers/expected.txt anew, by the Node that runs this
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -26,11 +27,11 @@ const QUICK = ['node', 'bun', 'types'];
 
 const words = process.argv.slice(2);
 const only = words.filter((word) => word.startsWith('--only=')).flatMap((word) => word.slice(7).split(','));
-const [quick, update] = [words.includes('--quick'), words.includes('--update')];
-const others = words.filter((word) => word !== '--quick' && word !== '--update' && !word.startsWith('--only='));
+const [quick, released, update] = [words.includes('--quick'), words.includes('--released'), words.includes('--update')];
+const others = words.filter((word) => !/^--(quick|released|update|only=.*)$/.test(word));
 const strangers = only.filter((part) => !PARTS.includes(part));
 if (others.length > 0 || strangers.length > 0 || (quick && only.length > 0)) {
-  console.error(`usage: run.mjs [--quick | --only=PART,…] [--update]; parts: ${PARTS.join(', ')}`);
+  console.error(`usage: run.mjs [--quick | --only=PART,…] [--released] [--update]; parts: ${PARTS.join(', ')}`);
   process.exit(2);
 }
 const parts = only.length > 0 ? only : quick ? QUICK : PARTS;
@@ -151,9 +152,10 @@ try {
   let ready;
   await step('build, pack and install', async () => {
     const { folder, tarball } = await consumer(work);
-    const { problem, said } = comparedWithRelease(tarball);
+    const { said, held, problem } = comparedWithRelease(tarball);
     say(said);
     if (problem !== undefined) fail(problem);
+    if (released && !held) fail('the package was held against no release');
     const here = await answerHere(folder, 'round.json');
     const { report } = await answerHere(folder, 'large-round.json');
     writeFileSync(join(folder, 'report.json'), report);

@@ -90,4 +90,3 @@ export default kept.map(({ without: packages = [], ...one }) => ({
   gzip: true,
   modifyEsbuildConfig: asDependency(packages),
 }));
-

@@ -65,6 +65,14 @@ export type Kind = Quantity['kind'];
 /** The quantity of a kind. */
 export type QuantityOf<K extends Kind> = Extract<Quantity, { kind: K }>;
 
+/**
+ * What the compiler names where a quantity may be of several kinds, and what is asked of it is different in each, or
+ * refused: no value is of this type. The way on is to narrow by `kind`.
+ */
+export interface SeveralKinds {
+  readonly 'one kind alone: narrow by kind first': never;
+}
+
 export abstract class CheckedValue<K extends string> {
   readonly kind: K;
 

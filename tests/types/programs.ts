@@ -15,6 +15,7 @@ import {
   absolute, charge, compare, difference, gauge, judge, mass, nitrogen, normalConditions, normalVolume, pressureDifference,
   ratio, read, roundTo, shift, specification, standardAtmosphere, stateAt, target, temperature, temperatureDifference,
   toAbsolute, toGauge, valueIn, volume, write,
+  type AbsolutePressure, type GaugePressure, type Levelled, type Quantity, type Temperature,
 } from 'isochore';
 import { reportRound, reportRoundText, worstFirst, type Round } from 'isochore/record';
 
@@ -47,6 +48,8 @@ const reading = {
 } as const;
 const verdict = judge(spec, reading);
 const move = charge(spec, reading);
+declare const either: GaugePressure | AbsolutePressure;
+declare const quantity: Quantity;
 declare const parsed: Round;
 const report = reportRound(parsed, { problems: 'report the rest' });
 `;
@@ -128,6 +131,53 @@ export const WRONG: readonly Wrong[] = [
     title: 'a mass of gas where an amount is meant',
     program: "normalVolume(mass(1, 'kg'), nitrogen, normalConditions);",
     says: mixes('Mass', 'Amount'),
+  },
+
+  // Of several kinds, of which it is not known which one it is.
+  {
+    title: 'the difference of an absolute pressure and one that may be either',
+    program: 'difference(either, ambient);',
+    says: [/'SeveralKinds'/, /one kind alone: narrow by kind first/],
+  },
+  {
+    title: 'the difference of a gauge pressure and one that may be either',
+    program: 'difference(shown, either);',
+    says: mixes('AbsolutePressure', 'GaugePressure'),
+  },
+  {
+    title: 'the order of a pressure and a temperature, under the name of both',
+    program: 'compare<Levelled>(shown, warm);',
+    says: [/'SeveralKinds'/, /one kind alone: narrow by kind first/],
+  },
+  {
+    title: 'a list of several kinds put in order',
+    program: 'const list: Levelled[] = [shown, warm];\nlist.sort(compare);',
+    says: [/'SeveralKinds'/],
+  },
+  {
+    title: 'a ratio of a pressure and a temperature, under the name of both',
+    program: 'ratio<AbsolutePressure | Temperature>(ambient, warm);',
+    says: [/'SeveralKinds'/, /one kind alone: narrow by kind first/],
+  },
+  {
+    title: 'a pressure shifted by kelvins, under the name of all levels',
+    program: 'shift<Levelled>(shown, swing);',
+    says: [/'SeveralKinds'/, /one kind alone: narrow by kind first/],
+  },
+  {
+    title: 'the number of any quantity in kilograms',
+    program: "valueIn(quantity, 'kg');",
+    says: [/'SeveralKinds/],
+  },
+  {
+    title: 'a pressure written in kelvins, under the name of any quantity',
+    program: "write<Quantity>(shown, { step: 1, unit: 'K' });",
+    says: [/'SeveralKinds/],
+  },
+  {
+    title: 'any quantity rounded to a bar',
+    program: "roundTo(quantity, { step: 1, unit: 'bar', toward: 'up' });",
+    says: [/'SeveralKinds/],
   },
 
   // Bare numbers, text, and operators.

@@ -63,8 +63,8 @@ export function shift<L extends Levelled>(from: L, by: DifferenceOf<L>): L {
 /**
  * The order of two levels of one kind: −1 if `a` is lower, 1 if it is higher, 0 if they are equal.
  *
- * Lists of quantities are sorted with it. `sort()` without it puts them in the order of their texts, as JavaScript does
- * with every list, and nothing shows: 100 bar would stand before 90 bar.
+ * Lists of quantities are sorted with it. `sort()` without it is refused: JavaScript would put them in the order of their
+ * texts, 100 bar before 90 bar.
  *
  * @throws {@link Fault} `wrong kind`, `gauge for absolute`, `absolute for gauge`, `unchecked copy`
  * @example

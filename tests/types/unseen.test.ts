@@ -11,6 +11,12 @@ describe.each<[string, () => unknown, RegExp]>([
   ['two pressures set in order by an operator', () => shown < other, /gauge pressure used with .*</],
   ['a pressure made a number by a sign', () => +shown, /gauge pressure used with/],
   ['a pressure made a number by name', () => Number(shown), /gauge pressure used with/],
+  ['pressures put in order by their texts', () => [bar(10), bar(9)].sort(), /gauge pressure made a text by sort/],
+  [
+    'a pressure in a template',
+    () => `as found: ${shown as unknown as string}`,
+    /gauge pressure made a text by .* String/,
+  ],
   ['a copy of a pressure', () => toAbsolute({ ...shown }, hPa(1008)), /unchecked copy of a gauge pressure/],
   ['a copy of a difference', () => shift(shown, { ...barOf(2) }), /unchecked copy of a pressure difference/],
   ['a pressure put together from two', () => difference(shown, { ...shown, pascals: 0 }), /unchecked copy/],

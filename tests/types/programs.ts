@@ -1,23 +1,19 @@
 // Small programs that are wrong, each in the way its title says: what a user writes by mistake, and the compiler refuses.
-
-/** A program that must not compile. */
-export interface Wrong {
-  readonly title: string;
-  /** Follows {@link GIVEN}; its last statement is the wrong one. */
-  readonly program: string;
-  /** What the compiler's words must hold, so that a reader sees what is wrong without knowing the types. */
-  readonly says: readonly RegExp[];
-}
+import { AROUND } from './programs-around.js';
+import { missing, mixes, type Wrong } from './wrong.js';
 
 /** What each program may use, all of it right. */
 export const GIVEN = `
 import {
-  absolute, charge, compare, difference, gauge, judge, mass, nitrogen, normalConditions, normalVolume, pressureDifference,
-  ratio, read, roundTo, shift, specification, standardAtmosphere, stateAt, target, temperature, temperatureDifference,
-  toAbsolute, toGauge, valueIn, volume, write,
-  type AbsolutePressure, type GaugePressure, type Levelled, type Quantity, type Temperature,
+  absolute, assess, bottleState, charge, compare, decide, difference, gauge, judge, mass, needComplete, nitrogen,
+  normalConditions, normalVolume, oxygenAfterRelease, pressureDifference, pressureWhenHot, purge, ratio, read, roundTo,
+  serves, shift, specification, standardAtmosphere, stateAt, target, temperature, temperatureDifference, toAbsolute,
+  toFill, toGauge, uncertainty, valueIn, volume, whereToStop, workOrder, write,
+  type AbsolutePressure, type Bottle, type GaugePressure, type Instruments, type Levelled, type Purge, type Quantity,
+  type Release, type Rig, type Rule, type Signatures, type StopStep, type Temperature, type ToFill,
 } from 'isochore';
-import { reportRound, reportRoundText, worstFirst, type Round } from 'isochore/record';
+import { recall, reportRound, reportRoundText, worstFirst, type Recalling, type Round } from 'isochore/record';
+import { card, documentText, english, roundDocument, type CardGiven, type WorkedDocument } from 'isochore/worked';
 
 const shown = gauge(143, 'bar');
 const other = gauge(140, 'bar');
@@ -52,13 +48,19 @@ declare const either: GaugePressure | AbsolutePressure;
 declare const quantity: Quantity;
 declare const parsed: Round;
 const report = reportRound(parsed, { problems: 'report the rest' });
+declare const bottle: Bottle;
+declare const rig: Rig;
+declare const filled: ToFill;
+declare const stop: StopStep;
+declare const instruments: Instruments;
+declare const rule: Rule;
+declare const release: Release;
+declare const purging: Purge;
+declare const signatures: Signatures;
+declare const recalling: Recalling;
+declare const onCard: CardGiven;
+declare const page: WorkedDocument;
 `;
-
-/** Two kinds, by the names of their types. */
-const mixes = (found: string, wanted: string): readonly RegExp[] => [
-  new RegExp(`'${found}' is not assignable to (parameter of )?type '${wanted}'`),
-];
-const missing = (name: string): readonly RegExp[] => [new RegExp(`Property '${name}' is missing|'${name}'`)];
 
 export const WRONG: readonly Wrong[] = [
   // Kinds of quantity.
@@ -421,4 +423,5 @@ export const WRONG: readonly Wrong[] = [
     program: "report.accumulators.filter(({ state }) => state === 'ok');",
     says: [/"in order"/, /no overlap/],
   },
+  ...AROUND,
 ];

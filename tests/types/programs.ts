@@ -62,6 +62,9 @@ declare const onCard: CardGiven;
 declare const page: WorkedDocument;
 `;
 
+/** Compiles where a program has not set exactOptionalPropertyTypes: an optional part may then be undefined. */
+export const UNDEFINED = 'judge(spec, { ...reading, systemPressure: undefined });';
+
 export const WRONG: readonly Wrong[] = [
   // Kinds of quantity.
   {

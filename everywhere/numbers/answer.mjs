@@ -1,8 +1,9 @@
 // What an engine answers: the results as lines of text, and how its Math functions round.
-import { coreResults, recordResults } from './results.mjs';
+import { coreResults, recordResults, workedResults } from './results.mjs';
 
 /** @import * as Core from 'isochore' */
 /** @import * as Record from 'isochore/record' */
+/** @import * as Worked from 'isochore/worked' */
 
 /**
  * @typedef {object} Answer
@@ -73,14 +74,17 @@ function sweepsOf({ nitrogen, referred, specification, stateAt, ...core }) {
 
 /**
  * @param {typeof Core} core
- * @param {typeof Record} [record]
+ * @param {{ readonly record: typeof Record, readonly worked: typeof Worked }} [rest] of the library
  * @param {string} [round] a round of checks, as JSON text
  * @param {string} [elsewhere] a report on it, made by another engine
  * @returns {Answer}
  */
-export function answerOf(core, record, round = '', elsewhere = '') {
+export function answerOf(core, rest, round = '', elsewhere = '') {
+  const { record, worked } = rest ?? {};
   const ofCore = coreResults(core);
-  const results = [...ofCore, ...(record === undefined ? [] : recordResults(record, round))];
+  const ofRecord = record === undefined ? [] : recordResults(record, round);
+  const ofWorked = record === undefined || worked === undefined ? [] : workedResults(core, worked, record, round);
+  const results = [...ofCore, ...ofRecord, ...ofWorked];
   const again = record === undefined || elsewhere === '' ? undefined : record.reverify(JSON.parse(elsewhere));
   return {
     lines: [

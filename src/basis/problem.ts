@@ -50,7 +50,8 @@ export const uncheckedSpecification = {
 export const operatorOnQuantity = {
   code: 'operator on a quantity',
   wanted: 'a function that knows the kind',
-  remedy: 'use difference(), shift(), compare() or ratio(); valueIn(quantity, unit) gives a bare number',
+  remedy:
+    'use difference(), shift(), compare() or ratio(), and sort(compare) for a list; write() or JSON.stringify() gives a text, valueIn(quantity, unit) a bare number',
 } as const;
 
 export const notANumber = {
@@ -487,6 +488,12 @@ export const notJson = {
   code: 'not JSON',
   wanted: 'JSON data, such as JSON.parse gives: finite numbers, well-formed texts, true, false, null',
   remedy: 'give plain data: a report could not carry this, and nobody could judge it again',
+} as const;
+
+export const inheritedByAll = {
+  code: 'inherited by all objects',
+  wanted: 'nothing of this name on Object.prototype',
+  remedy: 'find what puts it there, and mend that: the program has read data as if it were its own fields',
 } as const;
 
 export const notJsonText = {

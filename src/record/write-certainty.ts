@@ -113,7 +113,7 @@ export function termsOf({ uncertainty, decision }: JudgedJson): readonly Uncerta
         : [...uncertainty.lacking];
   if (decision === undefined) return codes;
   if (has(decision, 'because')) return [...codes, decision.because];
-  return decision.settling === undefined ? codes : [...codes, decision.settling.largest];
+  return !has(decision, 'settling') || decision.settling === undefined ? codes : [...codes, decision.settling.largest];
 }
 
 /** A code of uncertainty with its text. */

@@ -112,3 +112,10 @@ describe('read', () => {
     expect(problemOf(() => read('volume', '-5 L')).code).toBe('negative');
   });
 });
+
+test('a number that all objects inherit under an index is no digit of a text', () => {
+  const read = (): number => pressureFrom('40.5 bar gauge');
+  expect(inheriting('x', 1, read)).toBe(read());
+  for (const index of ['0', '1', '7'])
+    expect(() => inheriting(index, 1, read)).toThrow(`found "${index}", wanted nothing of this name on Object.prototype`);
+});

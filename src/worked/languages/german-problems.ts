@@ -22,7 +22,8 @@ export const GERMAN_PROBLEMS = {
   },
   'operator on a quantity': {
     wanted: 'eine Funktion, die die Art der Größe kennt',
-    remedy: 'difference(), shift(), compare() oder ratio() verwenden; valueIn(quantity, unit) gibt eine bloße Zahl',
+    remedy:
+      'difference(), shift(), compare() oder ratio() verwenden, und für eine Liste sort(compare); write() oder JSON.stringify() gibt einen Text, valueIn(quantity, unit) eine bloße Zahl',
   },
   'not a number': {
     wanted: 'eine endliche Zahl',
@@ -282,6 +283,11 @@ export const GERMAN_PROBLEMS = {
   'rest contradicts readings': {
     wanted: 'höchstens {most} min, nach den Zeiten des Entleerens und der Ablesungen und der Arbeit dazwischen',
     remedy: 'die Zeiten prüfen, und wann Öl oder Gas zuletzt bewegt wurden',
+  },
+  'inherited by all objects': {
+    wanted: 'nichts unter diesem Namen auf Object.prototype',
+    remedy:
+      'suchen, was es dort hinstellt, und das beheben: das Programm hat Daten gelesen, als wären es seine eigenen Felder',
   },
   'not JSON': {
     wanted: 'JSON-Daten, wie JSON.parse sie gibt: endliche Zahlen, wohlgeformte Texte, true, false, null',

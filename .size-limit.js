@@ -22,14 +22,18 @@ const without = (packages) => ({
  * esbuild warns of imports that it leaves out, except under node_modules, where consumers have this package.
  *
  * @param {readonly string[]} packages of which nothing may be kept
- * @returns {(config: import('esbuild').BuildOptions) => import('esbuild').BuildOptions}
  */
-const asDependency = (packages) => (config) => ({
-  ...config,
-  logOverride: { 'ignored-bare-import': 'silent' },
-  metafile: true,
-  plugins: [...(config.plugins ?? []), without(packages)],
-});
+function asDependency(packages) {
+  /** @template {import('esbuild').BuildOptions} T @param {T} [config] */
+  const changed = (config) =>
+    /** @type {T} */ ({
+      ...config,
+      logOverride: { 'ignored-bare-import': 'silent' },
+      metafile: true,
+      plugins: [...(config?.plugins ?? []), without(packages)],
+    });
+  return changed;
+}
 
 const NEITHER = ['zod', 'decimal.js'];
 const SPECIFIED = 'specification, nitrogen, gauge, temperature, pressureDifference, volume, standardAtmosphere';
@@ -68,7 +72,7 @@ const kept = [
     limit: '19 kB',
   },
   { name: 'all of isochore', path: 'dist/index.js', import: '*', without: ['zod'], limit: '97 kB' },
-  { name: 'all of isochore/record, with zod', path: 'dist/record/index.js', import: '*', limit: '124 kB' },
+  { name: 'all of isochore/record, with zod', path: 'dist/record/index.js', import: '*', limit: '124.5 kB' },
   {
     name: 'an adjustment card in English',
     path: 'dist/worked/index.js',
@@ -80,7 +84,7 @@ const kept = [
     name: 'all of isochore/worked, with the record, zod and both languages',
     path: 'dist/worked/index.js',
     import: '*',
-    limit: '184 kB',
+    limit: '185 kB',
   },
 ];
 

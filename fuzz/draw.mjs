@@ -242,14 +242,20 @@ export const change = fc.record({
   junk,
 });
 
+// Not those under which texts look for their own methods, such as Symbol.replace: that replaces the language itself.
+const SYMBOLS = [Symbol.iterator, Symbol.toPrimitive, Symbol.toStringTag, Symbol.isConcatSpreadable, Symbol('one')];
+
 /**
  * A field that all objects have while a call runs.
  *
- * @typedef {{ readonly key: string, readonly as: 'field' | 'getter' | 'throwing getter', readonly value: Recipe }} Pollution
+ * @typedef {{ readonly key: PropertyKey, readonly as: 'field' | 'getter' | 'throwing getter', readonly value: Recipe }} Pollution
  */
 /** @type {Arbitrary<Pollution>} */
 export const pollution = fc.record({
-  key: fc.constantFrom(...KEYS.filter((key) => key !== '__proto__' && key !== 'constructor')),
+  key: fc.oneof(
+    { weight: 9, arbitrary: fc.constantFrom(...KEYS.filter((key) => key !== '__proto__' && key !== 'constructor')) },
+    { weight: 1, arbitrary: fc.constantFrom(...SYMBOLS) },
+  ),
   as: fc.constantFrom('field', 'field', 'field', 'getter', 'throwing getter'),
   value: bare,
 });

@@ -99,22 +99,24 @@ export function wrongWithAnswer(answer, { owned, echoes }) {
 
 /**
  * Whether an error is the engine's own word about what the caller made: a proxy that is revoked, or that says of its target
- * what cannot be, or that it is a list while it has not the methods of one; a class given for a function; a getter that all objects inherit, where a field is set; or zod's, whose issues and descriptors are plain
- * objects, while all objects inherit fields of the caller's.
+ * what cannot be, or that it is a list while it has not the methods of one; a class given for a function; a getter that all objects inherit, where a field is set.
  *
  * @param {unknown} error
  * @param {Live} live
  */
 export function isOfTheEngine(error, live) {
   if (!(error instanceof TypeError)) return false;
-  const { message, stack = '' } = error;
+  const { message } = error;
   if (live.hasProxy && /\bproxy\b|\btrap\b/i.test(message)) return true;
-  if (live.hasLyingList && /is not a function|is not iterable|to primitive value/.test(message)) return true;
+  if (live.hasLyingList && OF_A_LIST.test(message)) return true;
   if (/^Class constructor \w* ?cannot be invoked/.test(message)) return true; // a class for a trace is a function, and refuses
   if (live.hasAccessor && message.includes('which has only a getter')) return true;
-  const first = stack.split('\n').find((line) => /^\s+at .*file:/.test(line)) ?? '';
-  return live.isPolluted && first.includes('/node_modules/zod/');
+  return false;
 }
+
+/** What a list that has not what lists have is said to lack: one of their methods, or an iterator. */
+const OF_A_LIST =
+  /\.(?:map|forEach|filter|find|findIndex|some|every|flatMap|reduce|slice|join|includes|entries|at|indexOf|sort|push) is not a function|is not iterable|to primitive value/;
 
 /** An error in a few words: enough to tell one defect from another. @param {unknown} error */
 export function nameOf(error) {

@@ -1,5 +1,5 @@
 // Ways to hand over a value that is not what it seems: copies, proxies, getters, other realms.
-import { canonicalJson, sha256 } from 'isochore/record';
+import { canonicalJson, reportRound, sha256 } from 'isochore/record';
 import { any, define, parseElsewhere } from './recipe.mjs';
 
 /** @import { Live } from './recipe.mjs' */
@@ -104,6 +104,27 @@ const WRAPS = {
     const second = changing(1, live);
     return byGetters(value, (key, own) => (second(key, own) === live ? live.fail() : own));
   },
+  'getters that change a field beside them': (value) => {
+    const copy = byGetters(value, (key, own) => {
+      const other = Object.keys(value).find((one) => one !== key);
+      if (other !== undefined) define(copy, other, Number.NaN);
+      return own;
+    });
+    return copy;
+  },
+  'getters that lengthen the list': (value) => {
+    const copy = byGetters(value, (_, own) => {
+      if (Array.isArray(copy) && copy.length < 1000) copy.push(own);
+      return own;
+    });
+    return copy;
+  },
+  'getters that call the library': (value) =>
+    byGetters(value, (_, own) => {
+      canonicalJson({ own: 1 });
+      reportRound({ version: 1 }, { problems: 'report the rest' });
+      return own;
+    }),
   proxy: (value, live) => proxied(value, live, {}),
   'proxy that throws': (value, live) =>
     proxied(value, live, Object.fromEntries(TRAPS.map((trap) => [trap, () => live.fail()]))),

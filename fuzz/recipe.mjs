@@ -18,7 +18,7 @@ import { wrapped } from './hostile.mjs';
  *   | { readonly t: 'many', readonly n: number, readonly of: Recipe }
  *   | { readonly t: 'sparse', readonly n: number }
  *   | { readonly t: 'long', readonly n: number, readonly of: string }
- *   | { readonly t: 'text', readonly of: Recipe, readonly edits: readonly Edit[] }} Recipe
+ *   | { readonly t: 'text', readonly of: Recipe, readonly edits: readonly Edit[], readonly encoding?: string }} Recipe
  */
 /** @typedef {readonly [key: string, value: Recipe]} Field */
 /**
@@ -226,7 +226,7 @@ export function build(recipe, live) {
     case 'long':
       return recipe.of.repeat(recipe.n);
     case 'text':
-      return edited(textOf(build(recipe.of, live)), recipe.edits);
+      return encoded(edited(textOf(build(recipe.of, live)), recipe.edits), recipe.encoding);
   }
 }
 
@@ -250,6 +250,25 @@ function edited(text, edits) {
     const at = edit.at % (now.length + 1);
     return now.slice(0, at) + edit.in + now.slice(at + edit.out);
   }, text);
+}
+
+/** What a program makes of a text whose bytes it reads in another encoding than they are written in. @type {Readonly<Record<string, (text: string) => string>>} */
+const ENCODINGS = {
+  'UTF-8 read as Latin-1': (text) => Buffer.from(text, 'utf8').toString('latin1'),
+  'UTF-16 read as UTF-8': (text) => Buffer.from(text, 'utf16le').toString('utf8'),
+  'UTF-8 read as UTF-16': (text) => Buffer.from(text, 'utf8').toString('utf16le'),
+  'Latin-1 read as UTF-8': (text) => Buffer.from(text, 'latin1').toString('utf8'),
+  'a byte order mark before it': (text) => `\ufeff${text}`,
+  'two byte order marks before it': (text) => `\ufeff\ufeff${text}`,
+  'a byte order mark read as Latin-1': (text) => `\u00ef\u00bb\u00bf${text}`,
+};
+
+/** @type {readonly string[]} */
+export const ENCODED = Object.keys(ENCODINGS);
+
+/** @param {string} text @param {string | undefined} encoding */
+function encoded(text, encoding) {
+  return encoding === undefined ? text : (ENCODINGS[encoding]?.(text) ?? text);
 }
 
 /** Recipe of some JSON data. @param {unknown} json @returns {Recipe} */
@@ -312,7 +331,8 @@ export function print(recipe) {
       return `${printed(recipe.of)}.repeat(${recipe.n})`;
     case 'text': {
       const edits = recipe.edits.map((edit) => `at ${edit.at}: ${edit.out} out, ${printed(edit.in)} in`).join('; ');
-      return `«JSON text, ${edits === '' ? 'as written' : edits}»(${print(recipe.of)})`;
+      const how = [edits, recipe.encoding ?? ''].filter((one) => one !== '').join('; ');
+      return `«JSON text, ${how === '' ? 'as written' : how}»(${print(recipe.of)})`;
     }
   }
 }

@@ -19,7 +19,7 @@ import {
   value,
 } from '../draw.mjs';
 import { wrongWithProblem } from '../holds.mjs';
-import { build, fromJson, Live } from '../recipe.mjs';
+import { build, ENCODED, fromJson, Live } from '../recipe.mjs';
 
 /** @import { Arbitrary } from 'fast-check' */
 /** @import { Change, Recalled, Reverified, RoundReport, UnitServed, StoredOrder } from 'isochore/record' */
@@ -356,6 +356,13 @@ const edits = fc.array(
         '-',
         '00',
         '"__proto__":{},',
+        '"\ud800":1,',
+        '"title":"\udc00",',
+        '"modelErrorCorrelation":1e999,',
+        '"modelErrorCorrelation":-1e-400,',
+        '1E+0000000400',
+        `0.${'0'.repeat(300)}1e301`,
+        '1'.repeat(400),
         '"name":"x","name":"y",',
         '"version":1,',
         '"version":1,"version":1,',
@@ -387,8 +394,15 @@ export const RECORD = [
     args: fc.tuple(
       fc.oneof(
         fc
-          .tuple(fc.oneof({ weight: 4, arbitrary: round }, { weight: 1, arbitrary: data }), edits)
-          .map(([of, some]) => /** @type {Recipe} */ ({ t: 'text', of, edits: some })),
+          .tuple(
+            fc.oneof({ weight: 4, arbitrary: round }, { weight: 1, arbitrary: data }),
+            edits,
+            fc.oneof(
+              { weight: 9, arbitrary: fc.constant(undefined) },
+              { weight: 1, arbitrary: fc.constantFrom(...ENCODED) },
+            ),
+          )
+          .map(([of, some, encoding]) => /** @type {Recipe} */ ({ t: 'text', of, edits: some, encoding })),
         plain(anyText),
       ),
       when,

@@ -105,7 +105,16 @@ export const SUPPLY = [
     ),
     holds: (answer) => (/** @type {BeforeCheck} */ (answer).gas.amount.moles >= 0 ? undefined : 'gas below zero'),
   },
-  { name: 'toFill', args: fc.tuple(one('EV 1', 'A'), spec, reading, maybeTrace) },
+  {
+    name: 'toFill',
+    args: fc.tuple(one('EV 1', 'A'), spec, reading, maybeTrace),
+    holds: (answer) => {
+      const found = /** @type {import('isochore').ToFill | import('isochore').Charge} */ (answer);
+      if ('action' in found) return found.action === 'add' ? 'gas to add, and no statement of it' : undefined;
+      if (!(found.to.pascals > found.read.pressure.pascals)) return 'to fill to no more than it has';
+      return found.to.pascals <= found.allowable.pascals ? undefined : 'to fill above the allowable pressure';
+    },
+  },
   {
     name: 'serves',
     args: fc.tuple(model, bottle, toFillNamed(one('A')), rig, maybeTrace),

@@ -155,8 +155,23 @@ export const TARGET = [
       return rho === 'by table' || rho > 0 ? undefined : 'a density not above zero';
     },
   },
-  { name: 'afterCharging', args: fc.tuple(spec) },
-  { name: 'target', args: fc.tuple(spec, conditions, maybeTrace) },
+  {
+    name: 'afterCharging',
+    args: fc.tuple(spec),
+    holds: (answer) =>
+      Object.hasOwn(/** @type {object} */ (answer), 'toleranceAfterCharging')
+        ? 'a band after charging twice'
+        : undefined,
+  },
+  {
+    name: 'target',
+    args: fc.tuple(spec, conditions, maybeTrace),
+    holds: (answer, [, at]) => {
+      const { pascals } = /** @type {import('isochore').GaugePressure} */ (answer);
+      const { ambient } = /** @type {import('isochore').Conditions} */ (at);
+      return pascals >= -ambient.pascals ? undefined : 'a target below vacuum';
+    },
+  },
   {
     name: 'targetSource',
     args: fc.tuple(spec, a('temperature')),
@@ -169,5 +184,13 @@ export const TARGET = [
     holds: (answer) =>
       /** @type {{ pascalsPerKelvin: number }} */ (answer).pascalsPerKelvin > 0 ? undefined : 'a slope not above zero',
   },
-  { name: 'columnOf', args: fc.tuple(columns, one('A', 'B', 'type C')) },
+  {
+    name: 'columnOf',
+    args: fc.tuple(columns, one('A', 'B', 'type C')),
+    holds: (answer, [of]) => {
+      const { rows } = /** @type {import('isochore').MakersTable} */ (answer);
+      const { temperatures } = /** @type {import('isochore').MakersTables} */ (of);
+      return rows.length === temperatures.length ? undefined : 'not a row for every temperature';
+    },
+  },
 ];

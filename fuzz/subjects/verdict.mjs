@@ -95,8 +95,23 @@ export const VERDICT = [
       typeof answer === 'string' && !/NaN|undefined|\[object/.test(answer) ? undefined : 'no reason in words',
     echoes: true,
   },
-  { name: 'referred', args: fc.tuple(spec, read, maybeTrace) },
-  { name: 'explainingTemperature', args: fc.tuple(spec, read, maybeTrace) },
+  {
+    name: 'referred',
+    args: fc.tuple(spec, read, maybeTrace),
+    holds: (answer, [of]) => {
+      const { ambient } = /** @type {import('isochore').Specification} */ (of);
+      const { pascals } = /** @type {import('isochore').GaugePressure} */ (answer);
+      return pascals >= -ambient.pascals ? undefined : 'referred below vacuum';
+    },
+  },
+  {
+    name: 'explainingTemperature',
+    args: fc.tuple(spec, read, maybeTrace),
+    holds: (answer) => {
+      const found = /** @type {import('isochore').Temperature | string} */ (answer);
+      return typeof found === 'string' || (found.kelvins > 0 && found.kelvins <= 1000) ? undefined : 'beyond the model';
+    },
+  },
   {
     name: 'adjustmentTable',
     args: fc.tuple(spec, tableGiven),

@@ -12,6 +12,11 @@ export function has<T extends object, K extends PropertyKey>(
   return Object.hasOwn(value, key);
 }
 
+/** A field of a caller's value, where that has one of its own or of its class. */
+export function optional<T extends object, K extends keyof T & string>(value: T, name: K): T[K] | undefined {
+  return gives(value, name) ? value[name] : undefined;
+}
+
 /**
  * Whether a caller's value has a field: its own, or of its class. What stands on `Object.prototype` is every object's and so
  * nothing that the caller gave.

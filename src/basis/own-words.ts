@@ -1,5 +1,6 @@
 // Codes and words that a caller gives: never trusted to be what their types say.
 import { fail, quote } from './fault.js';
+import { gives } from './has.js';
 import { unknownWord, wordsUnsound } from './problem.js';
 
 /** Refuses what is no code of a catalogue. */
@@ -13,7 +14,7 @@ export function ownField(words: unknown, field: string, path: string): unknown {
   if (words === undefined) return undefined;
   if (typeof words !== 'object' || words === null)
     return fail(wordsUnsound, path, quote(words), { wanted: 'an object of texts' });
-  return (words as Readonly<Record<string, unknown>>)[field];
+  return gives(words, field) ? words[field] : undefined;
 }
 
 /** A text of the caller's own, where there is one. */

@@ -490,6 +490,12 @@ export const notJson = {
   remedy: 'give plain data: a report could not carry this, and nobody could judge it again',
 } as const;
 
+export const inheritedByAll = {
+  code: 'inherited by all objects',
+  wanted: 'nothing of this name on Object.prototype',
+  remedy: 'find what puts it there, and mend that: the program has read data as if it were its own fields',
+} as const;
+
 export const notJsonText = {
   code: 'not a JSON text',
   wanted: 'a JSON text (RFC 8259)',

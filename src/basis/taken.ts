@@ -1,3 +1,4 @@
+import { indexed } from './indexed.js';
 import { gives } from './has.js';
 
 /** The fields that are taken of an object, by name: a value as it is, an object with fields of its own, or a list of such. */
@@ -19,12 +20,15 @@ function copyOf(given: unknown, fields: Fields[string]): unknown {
     if (!Array.isArray(given)) return given;
     const list: readonly unknown[] = given;
     // By index: the list may be one whose iterator never ends.
-    return Array.from({ length: list.length }, (_, i) => copyOf(list[i], fields[0]));
+    return indexed(list.length, (i) => copyOf(list[i], fields[0]));
   }
   const present = Object.entries(fields).filter(([name]) => gives(given, name));
   if (present.length === 0) return given;
   const own = given as Readonly<Record<string, unknown>>;
-  return Object.fromEntries(present.map(([name, inner]) => [name, copyOf(own[name], inner)]));
+  // Without a prototype: what all objects inherit under the name of a field that was left out is nothing that was given.
+  const copy = { __proto__: null } as unknown as Record<string, unknown>;
+  for (const [name, inner] of present) copy[name] = copyOf(own[name], inner);
+  return copy;
 }
 
 function isListOf(fields: Fields[string]): fields is readonly [Fields | 'as it is'] {

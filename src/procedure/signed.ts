@@ -1,3 +1,4 @@
+import { indexed } from '../basis/indexed.js';
 import { collect, fail, failIfAny, fieldNames, problem, quote, type Problem } from '../basis/fault.js';
 import { leftOutSilently, notATime, notSigned, signedTooEarly, unknownField, unknownWord } from '../basis/problem.js';
 import { taken } from '../basis/taken.js';
@@ -141,7 +142,7 @@ function statesOf(order: Pick<WorkOrder, 'steps'>): readonly (readonly [WorkStep
   const given: unknown = order?.steps;
   if (!Array.isArray(given)) return wrongKind('work order with its steps', order, 'order');
   const list = given as readonly unknown[];
-  const found = Array.from({ length: Math.min(list.length, ORDER.length) }, (_, i) => stepAt(list[i], i));
+  const found = indexed(Math.min(list.length, ORDER.length), (i) => stepAt(list[i], i));
   const places = found.map(([step]) => step);
   const steps = places.indexOf('bleed') < places.indexOf('settle') ? BLEED_FIRST : ORDER;
   return steps.flatMap((step) => {

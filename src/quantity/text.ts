@@ -1,7 +1,7 @@
 // The only module that imports decimal.js: text from outside may carry more digits than a double holds.
 import { Decimal } from 'decimal.js';
 import { fail, quote } from '../basis/fault.js';
-import { basisMissing, beyondDouble, notADecimal, notAQuantity, unknownWord, wrongBasis } from '../basis/problem.js';
+import { basisMissing, beyondDouble, inheritedByAll, notADecimal, notAQuantity, unknownWord, wrongBasis } from '../basis/problem.js';
 import type { Scale } from './decimal.js';
 import { article, type Kind, type QuantityOf } from './kind.js';
 import { FORM } from './step.js';
@@ -19,8 +19,12 @@ const DECIMAL = /^[+-]?\d+(\.\d+)?([eE][+-]?\d{1,3})?$/;
 /** The SI value of a decimal text in a unit, correctly rounded: the same bits as the number it spells. */
 export function textToSI(text: string, scale: Scale, path: string): number {
   if (text.length > LONGEST_DECIMAL || !DECIMAL.test(text)) refuse(text, path);
+  // decimal.js keeps digits in lists and reads beyond their ends: a number that all objects inherit there would be digits.
+  const [first] = Reflect.ownKeys(Object.prototype);
+  if (/^\d/.test(String(first))) fail(inheritedByAll, path, quote(String(first)));
   const value = new Exact(text);
-  const si = value.plus(new Exact(scale.zero).div(100)).times(scale.num).div(scale.den).toNumber();
+  const exact = value.plus(new Exact(scale.zero).div(100)).times(scale.num).div(scale.den);
+  const si = Number(exact.valueOf()); // by its text, as toNumber() reads it
   // A double of infinity, or of zero for a value that is not zero, would be another value than the text says.
   if (!Number.isFinite(si) || (Number(text) === 0 && !value.isZero()))
     fail(beyondDouble, path, quote(text), { unit: 'SI units' });

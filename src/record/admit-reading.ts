@@ -141,7 +141,8 @@ export function admitReading(
     return stated === 'not stated' || stated === 'not sound' ? undefined : stated;
   };
   const word = (field: string): unknown => soundAt(part, field);
-  const reading = withoutUndefined({
+  // Each field has its place, so that what all objects inherit under its name stands for none.
+  const reading = {
     pressure: quantityAt(part, 'pressure', 'gauge pressure'),
     temperature: own('temperature', temperatureAt(part)),
     ambient: own('ambient', ambientAt(part)),
@@ -152,7 +153,9 @@ export function admitReading(
     minutesAtRest: word('minutesAtRest'),
     emptyGasSide: word('emptyGasSide'),
     possibleSlip: word('possibleSlip'),
-  }) as unknown as Reading;
+    correctionIncluded: undefined,
+    fullScale: undefined,
+  } as unknown as Reading;
   const hour = withoutUndefined({
     gaugeTemperature: own('gaugeTemperature', gaugeTemperatureAt(part)),
     ambientLimit: own('ambientLimit', ambientLimitAt(part)),
@@ -179,21 +182,21 @@ export function admitReading(
   ) as unknown as StatedAt;
   // Both are sound here, shape and meaning.
   const json = raw as RoundReading;
-  const fromGroupRaw = groupRaw as Partial<JudgedJson['reading']>;
+  const ofGroup = (field: string): unknown => valueAt(raw, [field]) ?? valueAt(groupRaw, [field]);
   const given = withoutUndefined({
-    pressure: json.pressure,
-    temperature: json.temperature ?? fromGroupRaw.temperature,
-    ambient: json.ambient ?? fromGroupRaw.ambient,
-    gaugeStep: json.gaugeStep ?? fromGroupRaw.gaugeStep,
-    gaugeTemperature: json.gaugeTemperature ?? fromGroupRaw.gaugeTemperature,
-    ambientLimit: json.ambientLimit ?? fromGroupRaw.ambientLimit,
-    readings: json.readings ?? fromGroupRaw.readings,
-    oilSide: json.oilSide,
-    systemPressure: json.systemPressure,
-    gasInside: json.gasInside,
-    minutesAtRest: json.minutesAtRest,
-    emptyGasSide: json.emptyGasSide,
-    possibleSlip: json.possibleSlip,
+    pressure: valueAt(raw, ['pressure']),
+    temperature: ofGroup('temperature'),
+    ambient: ofGroup('ambient'),
+    gaugeStep: ofGroup('gaugeStep'),
+    gaugeTemperature: ofGroup('gaugeTemperature'),
+    ambientLimit: ofGroup('ambientLimit'),
+    readings: ofGroup('readings'),
+    oilSide: valueAt(raw, ['oilSide']),
+    systemPressure: valueAt(raw, ['systemPressure']),
+    gasInside: valueAt(raw, ['gasInside']),
+    minutesAtRest: valueAt(raw, ['minutesAtRest']),
+    emptyGasSide: valueAt(raw, ['emptyGasSide']),
+    possibleSlip: valueAt(raw, ['possibleSlip']),
     instruments: namesOf(used),
   }) as unknown as Admitted['given'];
   return {

@@ -62,7 +62,9 @@ export function canonicalSha256(json: unknown): string {
 
 /** Whether a value is an object as JSON has them: no instance of anything that prints in its own way. */
 export function isPlain(value: object): boolean {
-  return Object.prototype.toString.call(value) === '[object Object]'; // of whichever realm
+  const tag = Object.prototype.toString.call(value); // of whichever realm
+  // Where all objects inherit a tag, a plain one is what is tagged as those that have none of their own.
+  return tag === '[object Object]' || tag === Object.prototype.toString.call({});
 }
 
 /** A member of an object: the place of its value among the values, and what is written before it. */

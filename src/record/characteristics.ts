@@ -94,7 +94,8 @@ const WAYS: Readonly<Record<string, readonly (readonly string[])[]>> = {
 /** The characteristics of an instrument whose shape is sound, with the problems of them added; undefined if there are none. */
 export function admitCharacteristics(part: Part): Characterised {
   const { raw, problems } = part;
-  const { characteristics: json, due } = raw as InstrumentJson;
+  const json = valueAt(raw, ['characteristics']) as InstrumentJson['characteristics'];
+  const due = valueAt(raw, ['due']) as InstrumentJson['due'];
   if (json === undefined) return undefined;
   problems.push(...accuracyProblems(json.type, json.accuracy, due));
   const isGauge = json.type === 'dial gauge' || json.type === 'digital gauge';

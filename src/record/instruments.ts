@@ -1,5 +1,5 @@
 import { problem, quote, type Problem } from '../basis/fault.js';
-import { has } from '../basis/has.js';
+import { has, optional } from '../basis/has.js';
 import { otherInstrument, unknownInstrument } from '../basis/problem.js';
 import { admitCharacteristics, InstrumentShape, type Characterised, type InstrumentJson } from './characteristics.js';
 import { isBroken, shapeProblems, valueAt, type Part } from './problems.js';
@@ -72,7 +72,7 @@ export function withGroup(own: Used, group: Used): Used {
   const unsound: Measured[] = [];
   for (const field of MEASURED) {
     const stated = has(own.by, field) || own.unsound.includes(field) ? own : group;
-    const one = stated.by[field];
+    const one = optional(stated.by, field);
     if (one !== undefined) by[field] = one;
     if (stated.unsound.includes(field)) unsound.push(field);
   }
@@ -83,7 +83,7 @@ export function withGroup(own: Used, group: Used): Used {
 export function namesOf({ by }: Used): Partial<Record<Measured, string>> | undefined {
   const names: Partial<Record<Measured, string>> = {};
   for (const field of MEASURED) {
-    const one = by[field];
+    const one = optional(by, field);
     if (one !== undefined) names[field] = one.json.name;
   }
   return Object.keys(names).length === 0 ? undefined : names;
@@ -91,7 +91,10 @@ export function namesOf({ by }: Used): Partial<Record<Measured, string>> | undef
 
 /** Whether the calibration of an instrument in use was past due on a day. Dates of RFC 3339 stand in the order of their texts. */
 export function isPastDue({ by }: Used, day: string): boolean {
-  return MEASURED.some((field) => (by[field]?.json.due ?? day) < day);
+  return MEASURED.some((field) => {
+    const due = valueAt(optional(by, field)?.json, ['due']);
+    return typeof due === 'string' && due < day;
+  });
 }
 
 /** The day of a time, where it was taken. */

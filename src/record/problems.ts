@@ -1,3 +1,4 @@
+import { indexed } from '../basis/indexed.js';
 import type * as z from 'zod/mini';
 import { problem, quote, type Problem } from '../basis/fault.js';
 import {
@@ -21,6 +22,7 @@ import {
   wrongShape,
 } from '../basis/problem.js';
 import { wellFormed } from '../basis/well-formed.js';
+import { issuesOf, type Issue } from './issues.js';
 
 /** Most problems that a report lists; the rest are counted. */
 export const MOST_LISTED = 1000;
@@ -64,15 +66,10 @@ export function add(findings: Findings, path: string, problems: readonly Problem
 
 /** What zod says about a shape, as problems with paths relative to the value. */
 export function shapeProblems(schema: z.ZodMiniType, raw: unknown): Problem[] {
-  const parsed = schema.safeParse(raw);
-  return parsed.success ? [] : parsed.error.issues.flatMap((issue) => ofIssue(issue, raw));
+  return issuesOf(schema, raw).flatMap((issue) => ofIssue(issue, raw));
 }
 
-type Issue = z.core.$ZodIssue;
-
-function ofIssue(said: Issue, raw: unknown): Problem[] {
-  // Of an issue at the root zod says no path where all objects inherit a field of that name.
-  const issue: Issue = Object.hasOwn(said, 'path') ? said : { ...said, path: [] };
+function ofIssue(issue: Issue, raw: unknown): Problem[] {
   if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknown([...issue.path, key], key));
   const value = valueAt(raw, issue.path);
   const path = pathOf(issue.path);
@@ -189,7 +186,7 @@ export function valueAt(raw: unknown, keys: readonly PropertyKey[]): unknown {
 /** The list at a key, in a list of our own, as the methods of the caller's may be its own; empty where there is none. */
 export function listAt(raw: unknown, key: string): readonly unknown[] {
   const list = valueAt(raw, [key]);
-  return Array.isArray(list) ? Array.from({ length: list.length }, (_, i): unknown => list[i]) : [];
+  return Array.isArray(list) ? indexed(list.length, (i): unknown => list[i]) : [];
 }
 
 /** Whether anything at, under or above a path is already a problem. */

@@ -1,5 +1,6 @@
 import { USUAL, caution, type CautionCode } from '../basis/caution.js';
 import { fail, failIfAny, problem, quote, type Problem } from '../basis/fault.js';
+import { has, optional } from '../basis/has.js';
 import { problemsCutShort, unknownWord } from '../basis/problem.js';
 import { inWords, type UncertaintyCode, type Words } from '../basis/words.js';
 import { gasQuantity } from '../charge/charge.js';
@@ -53,7 +54,7 @@ export function reportRound(json: unknown, when: When): RoundReport {
 export function reportFound(document: Document | undefined, when: When, findings: Findings): RoundReport {
   if (when?.problems !== 'refuse the round' && when?.problems !== 'report the rest') badWhen(when);
   const { problems } = when;
-  const words = ownWords(when.words, 'when.words');
+  const words = ownWords(optional(when, 'words'), 'when.words');
   const report = judgeRound(document, words, findings);
   if (problems === 'refuse the round') failIfAny(cutShort(findings).map((problem) => inWords(problem, words)));
   return { ...report, digest: canonicalSha256(report) };
@@ -97,7 +98,7 @@ function reportOf(read: Read, { filling, safety }: Beside, words: Words | undefi
   const terms = new Set<UncertaintyCode>();
   const accumulators = judged.map(({ whose, asFound, asLeft, state }) => {
     const { outcome } = asFound.check.verdict;
-    counts[outcome] = (counts[outcome] ?? 0) + 1;
+    counts[outcome] = (optional(counts, outcome) ?? 0) + 1;
     for (const checked of asLeft === undefined ? [asFound] : [asFound, asLeft]) {
       for (const code of cautionsOf(checked)) codes.add(code);
     }
@@ -106,7 +107,10 @@ function reportOf(read: Read, { filling, safety }: Beside, words: Words | undefi
     for (const one of left === 'not read' ? [found] : [found, left]) {
       for (const code of termsOf(one)) terms.add(code);
     }
-    if (found.decision !== undefined) decisions[found.decision.outcome] = (decisions[found.decision.outcome] ?? 0) + 1;
+    if (has(found, 'decision') && found.decision !== undefined) {
+      const { outcome: decided } = found.decision;
+      decisions[decided] = (optional(decisions, decided) ?? 0) + 1;
+    }
     return { ...whose, state, asFound: found, asLeft: left };
   });
   const whole = wholeRound(judged);

@@ -60,7 +60,9 @@ const LEVELS = 3;
 
 function copyOf(given: unknown, levels: number): unknown {
   if (levels === 0 || typeof given !== 'object' || given === null || Array.isArray(given)) return given;
-  return Object.fromEntries(Object.entries(given).map(([key, inner]) => [key, copyOf(inner, levels - 1)]));
+  const copy = { __proto__: null } as unknown as Record<string, unknown>; // or it would have what all objects inherit
+  for (const [key, inner] of Object.entries(given)) copy[key] = copyOf(inner, levels - 1);
+  return copy;
 }
 
 /** Names in braces that the library has no value for. */

@@ -1,6 +1,6 @@
 // How sure a reading is, what it decides and what it may have been meant as, as plain JSON data. Numbers of people's texts
 // are rounded to the safe side: what would settle a reading is said a little too strict.
-import { has } from '../basis/has.js';
+import { has, optional } from '../basis/has.js';
 import { uncertaintyText, type UncertaintyCode, type Words } from '../basis/words.js';
 import type { PressureDifference, TemperatureDifference } from '../quantity/kind.js';
 import type { Budget, NoBudget } from '../verdict/budget.js';
@@ -58,7 +58,8 @@ function uncertaintyJson(budget: Budget | NoBudget, { admitted }: Checked): Unce
 
 function decisionJson(decision: Decision, checked: Checked, words: Words | undefined): DecisionJson {
   if (decision.outcome === 'no decision') return { outcome: decision.outcome, because: decision.because };
-  const { outcome, inBand, probability, direction, adjusting, settling } = decision;
+  const { outcome, inBand, probability, direction, adjusting } = decision;
+  const settling = optional(decision, 'settling');
   return {
     outcome,
     inBand,
@@ -113,7 +114,7 @@ export function termsOf({ uncertainty, decision }: JudgedJson): readonly Uncerta
         : [...uncertainty.lacking];
   if (decision === undefined) return codes;
   if (has(decision, 'because')) return [...codes, decision.because];
-  return decision.settling === undefined ? codes : [...codes, decision.settling.largest];
+  return !has(decision, 'settling') || decision.settling === undefined ? codes : [...codes, decision.settling.largest];
 }
 
 /** A code of uncertainty with its text. */

@@ -1,4 +1,5 @@
 // The best plan that is found, and how far it is proven.
+import { indexed } from '../basis/indexed.js';
 import { fewestBottles, levelsOf, mostCompleted, mostUseful, openAt, type Levels, type Now } from './bound.js';
 import { cascade, nothing } from './cascade.js';
 import { better, isBetter, usefulIn, type Found, type Objective, type Score } from './objective.js';
@@ -81,7 +82,7 @@ export function bestOf(stock: Stock, order: readonly Objective[]): Best {
 
 /** The choices of so many bottles that are compared, of so many in all. */
 function choicesOf(all: number, count: number): readonly (readonly number[])[] {
-  if (count > MOST_CHOSEN) return [Array.from({ length: count }, (_, b) => b)];
+  if (count > MOST_CHOSEN) return [indexed(count, (b) => b)];
   const from = Math.min(all, MOST_CHOSEN);
   const choose = (first: number, left: number): readonly (readonly number[])[] => {
     if (left === 0) return [[]];

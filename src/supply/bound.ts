@@ -3,6 +3,7 @@
 // above the level, with what the kit takes above it at their last step, is at most what bottles hold above the level and
 // the difference. Each level by itself bounds the number of accumulators, from those that need least; the least of these
 // bounds holds.
+import { indexed } from '../basis/indexed.js';
 import { amountAt, kitAt, type Stock } from './stock.js';
 
 /** Amounts at one pressure level, mol. */
@@ -37,9 +38,7 @@ export function levelsOf(stock: Stock): Levels {
   const { sinks, sources, kernel, kit_V, difference } = stock;
   const all = [...new Set(sinks.flatMap(({ p, p_to }) => [p, p_to]))].sort((x, y) => x - y).slice(0, -1);
   const every = Math.max(1, all.length / MOST_LEVELS);
-  const chosen = new Set(
-    Array.from({ length: Math.min(all.length, MOST_LEVELS) }, (_, i) => all[Math.floor(i * every)]),
-  );
+  const chosen = new Set(indexed(Math.min(all.length, MOST_LEVELS), (i) => all[Math.floor(i * every)]));
   return [...chosen].map((p = 0) => {
     const rhos = sinks.map((a) => (p >= a.p_to ? a.n_to / a.V : kernel.density(a.T, p)));
     return {

@@ -1,6 +1,7 @@
 // Good plans, found fast. Accumulators are taken one after another in several orders, and each is filled in one of several
 // ways, the usual cascade among them: first from the lowest bottle that still helps, then from fuller ones. What is left
 // undone goes to the front of the order, and bottles that are not needed are left out, as long as that makes it better.
+import { indexed } from '../basis/indexed.js';
 import { fewestBottles, mostCompleted, type Levels, type Now } from './bound.js';
 import type { Flow, Source } from './flow.js';
 import { isBetter, usefulIn, type Found, type Move, type Objective } from './objective.js';
@@ -60,7 +61,7 @@ export function cascade(
 
   const most = mostCompleted(stock, levels, now);
   const least = fewestBottles(stock, levels, now, most, (b) => sources[b]?.isFull === true);
-  const numbers = [0, ...Array.from({ length: NUMBERS_OF_BOTTLES }, (_, i) => least + i), full.length];
+  const numbers = [0, ...indexed(NUMBERS_OF_BOTTLES, (i) => least + i), full.length];
   const sequences = ordersOf(stock);
   for (const number of new Set(numbers.filter((one) => one <= full.length))) {
     const allowed = [...partUsed, ...full.slice(0, number)];

@@ -1,3 +1,4 @@
+import { indexed } from '../basis/indexed.js';
 import { fail, quote } from '../basis/fault.js';
 import { notEachOnce } from '../basis/problem.js';
 import type { Stock } from './stock.js';
@@ -78,7 +79,7 @@ export function usefulIn(stock: Stock, amounts: readonly number[]): number {
 export function checkedOrder(order: readonly Objective[]): readonly Objective[] {
   // Of a list that is too long, what shows it: it may be endless.
   const own: readonly unknown[] = Array.isArray(order)
-    ? Array.from({ length: Math.min(order.length, OBJECTIVES.length + 1) }, (_, i): unknown => order[i])
+    ? indexed(Math.min(order.length, OBJECTIVES.length + 1), (i): unknown => order[i])
     : [];
   if (own.length === OBJECTIVES.length && OBJECTIVES.every((one) => own.includes(one)))
     return own as readonly Objective[];

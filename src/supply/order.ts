@@ -1,3 +1,4 @@
+import { indexed } from '../basis/indexed.js';
 import { collect, fail, failIfAny, type Problem } from '../basis/fault.js';
 import { negative } from '../basis/problem.js';
 import { taken, type Fields } from '../basis/taken.js';
@@ -110,8 +111,7 @@ export function bottlesToOrder(filling: PlanGiven, size: BottleSize, reservePerc
   const sinks = accumulators
     .filter((one) => !isFilled(one) && accumulatorUnfit(one, rig).length === 0)
     .map((one) => sinkOf(gas, one));
-  const withMore = (count: number): Stock =>
-    stockOf(gas, [...fit, ...Array.from({ length: count }, () => made)], sinks, rig);
+  const withMore = (count: number): Stock => stockOf(gas, [...fit, ...indexed(count, () => made)], sinks, rig);
   const { difference } = withMore(0);
   if (sinks.some(({ p_to }) => [...fit, made].every((one) => one.p < p_to + difference)))
     return notFound('target above every bottle');

@@ -1,3 +1,4 @@
+import { indexed } from '../basis/indexed.js';
 import { caused, type CausedCaution } from '../basis/caused.js';
 import { USUAL, type CautionCode } from '../basis/caution.js';
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
@@ -242,7 +243,7 @@ function listOf<T, Own>(
     collect(problems, path, () => fail(tooLong, '', `${length} of them`, { most: String(MOST_IN_PLAN), what: path }));
     return [];
   }
-  return Array.from({ length }, (_, i) => collect(problems, `${path}[${i}]`, () => admit(items[i] as T)));
+  return indexed(length, (i) => collect(problems, `${path}[${i}]`, () => admit(items[i] as T)));
 }
 
 /** Reports every name that is given twice, at each place where it stands. */

@@ -1,5 +1,5 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
-import { has } from '../basis/has.js';
+import { has, optional } from '../basis/has.js';
 import {
   aboveAllowable,
   nominalWithoutTable,
@@ -137,20 +137,21 @@ class SpecificationValue extends CheckedValue<'specification'> implements Specif
  * and not checked yet.
  */
 function copyOfGiven(given: SpecificationGiven): SpecificationGiven {
-  const { gas, precharge, nominal, ambient, tolerance, toleranceAfterCharging } = given;
-  const { separator, gasVolume, allowable, settling } = given;
+  const { gas, precharge, ambient, tolerance, separator, gasVolume, allowable, settling } = given;
+  const nominal = optional(given, 'nominal');
+  const toleranceAfterCharging = optional(given, 'toleranceAfterCharging');
   return {
     gas,
     precharge: copyOfStated(precharge),
-    ...(nominal === undefined ? {} : { nominal: copyOfPoint(nominal) }),
+    nominal: nominal === undefined ? undefined : copyOfPoint(nominal),
     ambient,
     tolerance: copyOfAllowed(tolerance),
-    ...(toleranceAfterCharging === undefined ? {} : { toleranceAfterCharging: copyOfAllowed(toleranceAfterCharging) }),
+    toleranceAfterCharging: toleranceAfterCharging === undefined ? undefined : copyOfAllowed(toleranceAfterCharging),
     separator,
     gasVolume,
     allowable,
     settling: copyOfSettling(settling),
-  };
+  } as SpecificationGiven;
 }
 
 function copyOfSettling(settling: SpecificationGiven['settling']): SpecificationGiven['settling'] {
@@ -249,7 +250,7 @@ export function specification(given: SpecificationGiven): Specification {
  */
 export function afterCharging(spec: Specification): Specification {
   needSpecification(spec);
-  const { toleranceAfterCharging, ...given } = spec;
+  const { toleranceAfterCharging, ...given } = { toleranceAfterCharging: undefined, ...spec };
   return toleranceAfterCharging === undefined ? spec : specification({ ...given, tolerance: toleranceAfterCharging });
 }
 

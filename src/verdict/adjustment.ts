@@ -1,3 +1,4 @@
+import { indexed } from '../basis/indexed.js';
 import { fail, under } from '../basis/fault.js';
 import { taken, type Fields } from '../basis/taken.js';
 import { notPositive, rangeBackwards, rowsAlike, tooManyRows } from '../basis/problem.js';
@@ -104,7 +105,7 @@ export function adjustmentTable(spec: Specification, given: AdjustmentTableGiven
   const temperatureStep = needDivision(given.temperatureStep, 'temperatureStep');
   const gaugeStep = needDivision(given.gaugeStep, 'gaugeStep');
   const count = rowsOf(from, to, every);
-  const rows = Array.from({ length: count }, (_, i) => {
+  const rows = indexed(count, (i) => {
     const exact = temperatureOf(from.kelvins + i * every.kelvins);
     const temperature = under('temperatureStep', () => roundTo(exact, { ...temperatureStep, toward: 'nearest even' }));
     const shown = trace === undefined ? undefined : inRow(trace, i + 1);

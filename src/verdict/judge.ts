@@ -1,3 +1,4 @@
+import { optional } from '../basis/has.js';
 import { step2, step3, type Trace } from '../basis/relation.js';
 import type { Cause, Reason } from '../basis/words.js';
 import {
@@ -105,9 +106,9 @@ export function judge(spec: Specification, reading: Reading, trace?: Trace): Ver
 /** A reading whose parts are read once and checked: what is checked is what is used. */
 export function checkedReading(reading: Reading): Reading {
   if (typeof reading !== 'object' || reading === null) wrongKind('reading', reading, 'reading');
-  const { pressure, temperature, ambient, gaugeStep, oilSide, systemPressure } = reading;
-  const { gasInside, minutesAtRest, emptyGasSide, possibleSlip, correctionIncluded, fullScale } = reading;
-  const own: Reading = {
+  const { pressure, temperature, ambient, gaugeStep, oilSide, gasInside, minutesAtRest } = reading;
+  // Each field has its place in the copy, so that what all objects inherit under its name stands for none.
+  const own = {
     pressure,
     temperature,
     ambient,
@@ -115,12 +116,12 @@ export function checkedReading(reading: Reading): Reading {
     oilSide,
     gasInside,
     minutesAtRest,
-    ...(correctionIncluded === undefined ? {} : { correctionIncluded }),
-    ...(fullScale === undefined ? {} : { fullScale }),
-    ...(systemPressure === undefined ? {} : { systemPressure }),
-    ...(emptyGasSide === undefined ? {} : { emptyGasSide }),
-    ...(possibleSlip === undefined ? {} : { possibleSlip }),
-  };
+    correctionIncluded: optional(reading, 'correctionIncluded'),
+    fullScale: optional(reading, 'fullScale'),
+    systemPressure: optional(reading, 'systemPressure'),
+    emptyGasSide: optional(reading, 'emptyGasSide'),
+    possibleSlip: optional(reading, 'possibleSlip'),
+  } as Reading;
   needReading(own);
   return own;
 }

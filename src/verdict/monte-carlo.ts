@@ -68,7 +68,7 @@ export function simulate(
   if (because !== undefined) return { because };
 
   const draw = drawOf(spec, reading, instruments, generator(seed));
-  const values = Float64Array.from({ length: draws }, draw).sort();
+  const values = new Float64Array(draws).map(draw).sort();
   const mean = values.reduce((sum, value) => sum + value, 0) / draws;
   const variance = values.reduce((sum, value) => sum + (value - mean) * (value - mean), 0) / (draws - 1);
   // JCGM 101, 7.7: the ends with as many draws beyond one as beyond the other.

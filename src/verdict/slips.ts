@@ -170,7 +170,9 @@ export function temperatureSlips(reading: Reading): Slipped[] {
  */
 export function slips(spec: Specification, reading: Reading, givenInstruments?: Instruments): Slips {
   needSpecification(spec);
-  const { fullScale, ...own } = checkedReading(reading);
+  const checked = checkedReading(reading);
+  const { fullScale } = checked;
+  const own = { ...checked, fullScale: undefined } as unknown as Reading;
   const instruments =
     givenInstruments === undefined ? undefined : checkedMeasured(spec, own, givenInstruments).instruments;
   const scale = instruments === undefined ? fullScale : instruments.gauge.fullScale;

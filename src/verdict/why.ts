@@ -1,3 +1,4 @@
+import { indexed } from '../basis/indexed.js';
 import { fill } from '../basis/fault.js';
 import { needCode, ownField, ownText } from '../basis/own-words.js';
 import { CORRECTED, EXPLAINED, REASON, type Reason, type Words } from '../basis/words.js';
@@ -88,7 +89,7 @@ function reasonsOf(result: { readonly because: readonly Reason[] }): readonly Re
   if (!Array.isArray(because)) return wrongKind('result with its reasons', result, 'result');
   const given = because as readonly Reason[];
   // By index: the list may be one with an iterator of its own.
-  return Array.from({ length: given.length }, (_, i) => {
+  return indexed(given.length, (i) => {
     const reason = given[i] as Reason;
     needCode(REASON, reason, `result.because[${i}]`);
     return reason;

@@ -1,5 +1,6 @@
 // What callers hand in as plain data is read once, part by part, and is never trusted to be what its type says: what is
 // checked is what is used.
+import { indexed } from '../basis/indexed.js';
 import { fail, quote } from '../basis/fault.js';
 import { tooDeep, tooMuch, unknownWord, wrongKind } from '../basis/problem.js';
 
@@ -50,7 +51,7 @@ export function listOf<T>(take: Take<T>): Take<readonly T[]> {
     const { length } = list;
     if (length > left.parts) fail(tooMuch, path, `${length} entries`, { most: String(MOST_PARTS), what: 'parts' });
     // By index: the list may be one whose iterator never ends.
-    return Array.from({ length }, (_, i) => deeper(take, list[i], `${path}[${i}]`, left));
+    return indexed(length, (i) => deeper(take, list[i], `${path}[${i}]`, left));
   };
 }
 

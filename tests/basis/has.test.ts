@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import {
   charge,
+  judge,
   specification,
   target,
   uncertainty,
@@ -19,7 +20,7 @@ const SOURCES = readdirSync('src', { recursive: true, encoding: 'utf8' }).filter
 /** Every field by which the sources tell one form of a value from another. */
 const FIELDS = [
   ...new Set(
-    SOURCES.flatMap((file) => [...readFileSync(`src/${file}`, 'utf8').matchAll(/\bhas\([\w.]+, '(\w+)'\)/g)]).map(
+    SOURCES.flatMap((file) => [...readFileSync(`src/${file}`, 'utf8').matchAll(/\b(?:has|optional)\([\w.]+, '(\w+)'\)/g)]).map(
       ([, field = '']) => field,
     ),
   ),
@@ -38,6 +39,7 @@ const CALLS: Readonly<Record<string, () => unknown>> = {
   'a target at a point': () => target(made(), reading),
   'a target by a table': () =>
     target(made({ precharge: table }), { ...reading, temperature: table.rows[1]?.temperature } as never),
+  'a verdict': () => judge(made(), reading),
   'a charge in per cent': () => charge(made({ tolerance: percent }), reading),
   'an order before the visit': () =>
     workOrder(made(), { temperature: reading.temperature, ambient: hPa(1000), gaugeStep: reading.gaugeStep }),
@@ -46,14 +48,14 @@ const CALLS: Readonly<Record<string, () => unknown>> = {
 };
 
 test('the fields are found in the sources', () => {
-  expect(FIELDS).toEqual(expect.arrayContaining(['rows', 'minimum', 'certificate', 'stop']));
+  expect(FIELDS).toEqual(expect.arrayContaining(['rows', 'minimum', 'certificate', 'stop', 'emptyGasSide', 'nominal']));
   expect(FIELDS.length).toBeGreaterThan(30);
 });
 
 test.each(Object.entries(CALLS))('%s is the same whatever all objects inherit', (_, call) => {
   const wanted = call();
   for (const field of FIELDS) {
-    for (const value of [Symbol('mine'), 1e-300, null])
+    for (const value of [Symbol('mine'), 1e-300, null, 'investigated and cleared'])
       expect([field, inheriting(field, value, call)]).toStrictEqual([field, wanted]);
   }
 });

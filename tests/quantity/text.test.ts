@@ -1,5 +1,6 @@
 import { gauge, read, volume } from 'isochore';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
+import { inheriting } from '../support/inheriting.js';
 import { KINDS, spelled } from '../support/kinds.js';
 import { problemOf } from '../support/problem.js';
 
@@ -111,4 +112,11 @@ describe('read', () => {
     expect(problemOf(() => read('temperature', '-300 °C')).code).toBe('below absolute zero');
     expect(problemOf(() => read('volume', '-5 L')).code).toBe('negative');
   });
+});
+
+test('a number that all objects inherit under an index is no digit of a text', () => {
+  const pascals = (): number => read('gauge pressure', '40.5 bar gauge').pascals;
+  expect(inheriting('x', 1, pascals)).toBe(pascals());
+  for (const index of ['0', '1', '7'])
+    expect(() => inheriting(index, 1, pascals)).toThrow(`found "${index}", wanted nothing of this name on Object.prototype`);
 });

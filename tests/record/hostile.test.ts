@@ -1,8 +1,20 @@
 // Documents that are made to break what reads them. JSON text can hold objects that do not become texts or numbers; data
 // can be of any depth, hold itself, or bring its own iterators. Whatever it is: problems, never another error.
+import { readFileSync } from 'node:fs';
+import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, test } from 'vitest';
-import { DEEPEST, reportRoundText, reverify, roundJsonSchema, worstFirst, type RoundReport } from 'isochore/record';
+import { isFault, type Problem } from 'isochore';
+import {
+  DEEPEST,
+  reportRoundText,
+  reverify,
+  roundJsonSchema,
+  worstFirst,
+  type Round,
+  type RoundReport,
+} from 'isochore/record';
 import { exampleRound, expectInShape, expectSound, jsonPath, keysOf, nodesOf, onePlaceOfEach, put, refusalOf, reportRest } from '../support/round.js'; // prettier-ignore
+import { inheriting } from '../support/inheriting.js';
 import { PARTS, smallRoundFor } from '../support/small-round.js';
 
 const said = ({ problems }: RoundReport): string[] => problems.map(({ code, path }) => `${code} ${path}`);
@@ -189,9 +201,6 @@ test.each<readonly [string, unknown]>([
 }); // prettier-ignore
 
 test.each([
-  ['path', 'x'],
-  ['path', 5],
-  ['path', ['x']],
   ['title', 'x'],
   ['input', Symbol('x')],
 ])('all objects may inherit a field of the name %s', (name, inherited) => {
@@ -214,4 +223,69 @@ test.each([
   expect(reports[0]).toStrictEqual(clean);
   for (const report of reports) expect(Object.hasOwn(report, 'title')).toBe(false);
   for (const report of reports.slice(1)) expect(Object.hasOwn(report, 'input')).toBe(false);
+});
+
+describe('what all objects inherit is nothing that a document holds', () => {
+  const sound = (): Round => {
+    const { supply, safety, groups, ...round } = exampleRound();
+    expect([supply, safety]).not.toContain(undefined);
+    return {
+      ...round,
+      groups: groups.slice(0, 1).map((one) => ({ ...one, accumulators: one.accumulators.slice(0, 2) })),
+    };
+  };
+  /** What zod says of several depths must stay as it is. */
+  const wrong = (): unknown => {
+    const round = sound();
+    put(round, ['groups', 0, 'name'], '');
+    put(round, ['specifications', 0, 'tolerance'], { plusMinus: 5 });
+    put(round, ['groups', 0, 'accumulators', 0, 'visit'], [{ at: 'noon' }]);
+    return round;
+  };
+  const documents = [sound(), wrong()];
+  const clean = documents.map(reportRest);
+  // Names of the library's own, and all that the installed zod reads of anything: a newer one may read others.
+  const sources = ['schemas', 'checks', 'util', 'core', 'parse', 'errors'].map((name) =>
+    readFileSync(`node_modules/zod/v4/core/${name}.js`, 'utf8'),
+  );
+  const names = new Set([
+    ...nodesOf(documents).map(({ keys }) => String(keys.at(-1))),
+    ...['emptyGasSide', 'possibleSlip', 'systemPressure', 'fullScale', 'nominal', 'toleranceAfterCharging', 'tables'],
+    ...sources.flatMap((source) => [...source.matchAll(/\.([A-Za-z_]\w*)/g)].map(([, name = '']) => name)),
+  ]);
+  const symbols = [Symbol.iterator, Symbol.toPrimitive, Symbol.toStringTag, Symbol.isConcatSpreadable, Symbol('mine')];
+  // An index is a digit to decimal.js: held where texts are read.
+  const keys = [...names, ...symbols].filter((key) => !Object.hasOwn(Object.prototype, key) && !/^\d*$/.test(String(key)));
+
+  test.each<readonly [string, unknown]>([
+    ['a number', 1],
+    ['a text', 'investigated and cleared'],
+    ['a function', () => 1],
+  ])('%s under any name: the same report, or a fault that says what it is', { timeout: 240_000 }, (_title, value) => {
+    expect(keys.length).toBeGreaterThan(300);
+    const others: unknown[] = [];
+    for (const key of keys) {
+      const reports = inheriting(key, value, () =>
+        documents.map((document): readonly Problem[] | RoundReport => {
+          try {
+            return reportRest(document);
+          } catch (error) {
+            if (isFault(error)) return error.problems;
+            throw error;
+          }
+        }),
+      );
+      for (const [i, report] of reports.entries()) {
+        const isRefused = 'length' in report && report[0]?.code === 'inherited by all objects';
+        if (!isRefused && !isDeepStrictEqual(report, clean[i])) others.push([key, report]);
+      }
+    }
+    expect(others).toStrictEqual([]);
+  });
+
+  test.each(['memo', 'when', 'path', 'coerce'])('%s is a name that zod would take for its own', (name) => {
+    expect(inheriting(name, [], () => refusalOf(() => reportRest(wrong())))).toMatchObject([
+      { code: 'inherited by all objects', path: '', found: `"${name}"` },
+    ]);
+  });
 });

@@ -1,4 +1,5 @@
 // A document in plain text: for a terminal, a log, a mail. Every line has its end within the width.
+import { indexed } from '../../basis/indexed.js';
 import { fail, quote } from '../../basis/fault.js';
 import { outsideBounds } from '../../basis/problem.js';
 import { refuse } from '../door.js';
@@ -104,7 +105,7 @@ function tableText({ caption, columns, rows }: Table, width: number): readonly s
 function rowText(row: readonly string[], columns: readonly Column[], widths: readonly number[]): readonly string[] {
   const cells = row.map((cell, i) => wrapped(cell, widths[i] ?? LEAST));
   const height = Math.max(...cells.map((lines) => lines.length));
-  return Array.from({ length: height }, (_, line) =>
+  return indexed(height, (line) =>
     cells
       .map((lines, i) => padded(lines[line] ?? '', widths[i] ?? LEAST, columns[i]?.align ?? 'left'))
       .join(GAP)

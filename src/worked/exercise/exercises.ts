@@ -1,3 +1,4 @@
+import { indexed } from '../../basis/indexed.js';
 import { fail, quote } from '../../basis/fault.js';
 import { tooShort, unknownWord, wrongKind } from '../../basis/problem.js';
 import type { GasModel } from '../../gas/model.js';
@@ -56,7 +57,7 @@ export function exercises(given: ExercisesGiven): readonly Exercise[] {
   needWhole('given.count', count, 1, MOST);
   const topics = neededTopics(wanted);
   const draw = drawBy(generator(seed));
-  return Array.from({ length: count }, (_, i) => {
+  return indexed(count, (i) => {
     const topic = topics[i % topics.length] as ExerciseTopic;
     return isArithmetic(topic) ? arithmeticExercise(topic, gas, draw) : diagnosisExercise(topic, gas, draw);
   });
@@ -72,7 +73,7 @@ function neededTopics(wanted: readonly ExerciseTopic[]): readonly ExerciseTopic[
   if (wanted.length === 0) fail(tooShort, 'given.topics', 'an empty list', { least: '1', what: 'topic' });
   const known = [...ARITHMETIC, ...DIAGNOSES];
   // By index: the list may be one whose iterator never ends.
-  return Array.from({ length: Math.min(wanted.length, MOST) }, (_, i) => {
+  return indexed(Math.min(wanted.length, MOST), (i) => {
     const topic = wanted[i] as ExerciseTopic;
     if (!known.includes(topic)) fail(unknownWord, `given.topics[${i}]`, quote(topic), { words: known.join(' or ') });
     return topic;

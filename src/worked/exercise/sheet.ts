@@ -1,4 +1,5 @@
 // Exercises in print: the sheet to be worked, and the key to it.
+import { indexed } from '../../basis/indexed.js';
 import { fail, quote } from '../../basis/fault.js';
 import { has } from '../../basis/has.js';
 import { wrongKind } from '../../basis/problem.js';
@@ -63,12 +64,10 @@ function documentOf(exercises: readonly Exercise[], title: string, reader: Reade
     language: own.language.code,
     title: [{ kind: 'given', text: title }],
     blocks: [
-      ...Array.from({ length: exercises.length }, (_, i) => needed((exercises as readonly Exercise[])[i], i)).flatMap(
-        (exercise, i) => [
-          { kind: 'heading', level: 1, text: lineOf(words.heading, { number: String(i + 1) }) } as const,
-          ...write(exercise, own),
-        ],
-      ),
+      ...indexed(exercises.length, (i) => needed((exercises as readonly Exercise[])[i], i)).flatMap((exercise, i) => [
+        { kind: 'heading', level: 1, text: lineOf(words.heading, { number: String(i + 1) }) } as const,
+        ...write(exercise, own),
+      ]),
       { kind: 'paragraph', text: words.caution },
     ],
   };

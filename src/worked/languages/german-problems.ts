@@ -284,6 +284,11 @@ export const GERMAN_PROBLEMS = {
     wanted: 'höchstens {most} min, nach den Zeiten des Entleerens und der Ablesungen und der Arbeit dazwischen',
     remedy: 'die Zeiten prüfen, und wann Öl oder Gas zuletzt bewegt wurden',
   },
+  'inherited by all objects': {
+    wanted: 'nichts unter diesem Namen auf Object.prototype',
+    remedy:
+      'suchen, was es dort hinstellt, und das beheben: das Programm hat Daten gelesen, als wären es seine eigenen Felder',
+  },
   'not JSON': {
     wanted: 'JSON-Daten, wie JSON.parse sie gibt: endliche Zahlen, wohlgeformte Texte, true, false, null',
     remedy: 'reine Daten geben: anderes könnte ein Bericht nicht tragen, und niemand könnte es nochmals beurteilen',

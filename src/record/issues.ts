@@ -1,0 +1,61 @@
+// What zod says of a value, in a program whose objects inherit whatever it has put on Object.prototype. zod looks for
+// fields as JavaScript does, so that it would find such a field in every object of a document.
+import type * as z from 'zod/mini';
+import { fail, quote } from '../basis/fault.js';
+import { inheritedByAll } from '../basis/problem.js';
+
+/** What zod finds wrong with a value. */
+export type Issue = z.core.$ZodIssue;
+
+/** The names that Object.prototype has by itself (ECMA-262, 20.1.3 and B.2.2). */
+const OF_THE_LANGUAGE: ReadonlySet<PropertyKey> = /* @__PURE__ */ new Set([
+  'constructor',
+  'hasOwnProperty',
+  'isPrototypeOf',
+  'propertyIsEnumerable',
+  'toLocaleString',
+  'toString',
+  'valueOf',
+  '__proto__',
+  '__defineGetter__',
+  '__defineSetter__',
+  '__lookupGetter__',
+  '__lookupSetter__',
+]);
+
+/** Names under which zod 4 takes what all objects inherit for its own, and finds less, or finds it elsewhere. */
+const TAKEN_BY_ZOD: ReadonlySet<PropertyKey> = /* @__PURE__ */ new Set(['memo', 'coerce', 'when', 'path']);
+
+/**
+ * What zod finds wrong with JSON data. What all objects inherit is nothing that the data holds.
+ *
+ * @throws {@link Fault} `inherited by all objects` where a field of that kind has a name that zod's own objects use
+ */
+export function issuesOf(schema: z.ZodMiniType, data: unknown): readonly Issue[] {
+  const inherited = Reflect.ownKeys(Object.prototype).filter((key) => !OF_THE_LANGUAGE.has(key));
+  if (inherited.length === 0) return run(schema, data);
+  const refuse = (): never => fail(inheritedByAll, '', inherited.map((key) => quote(String(key))).join(', '));
+  if (inherited.some((key) => TAKEN_BY_ZOD.has(key))) refuse();
+  try {
+    return run(schema, ownOf(data));
+  } catch {
+    return refuse(); // under another name that zod uses
+  }
+}
+
+/** Not by `safeParse`: an error of zod's is made with descriptors, which inherit too, and nothing of it is used. */
+function run(schema: z.ZodMiniType, value: unknown): readonly Issue[] {
+  const context: z.core.ParseContextInternal = { __proto__: null, async: false } as never;
+  const payload: z.core.ParsePayload = { __proto__: null, value, issues: [] } as never;
+  const { issues } = schema._zod.run(payload, context) as z.core.ParsePayload;
+  return issues.map((issue) => ({ ...issue, path: Object.hasOwn(issue, 'path') ? issue.path : [] })) as Issue[];
+}
+
+/** The same data in objects that inherit nothing. */
+function ownOf(data: unknown): unknown {
+  if (typeof data !== 'object' || data === null) return data;
+  if (Array.isArray(data)) return data.map(ownOf);
+  const own = Object.create(null) as Record<string, unknown>;
+  for (const [key, value] of Object.entries(data)) own[key] = ownOf(value);
+  return own;
+}

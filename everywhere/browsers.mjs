@@ -79,17 +79,20 @@ const IMPORT_MAP = JSON.stringify({
 });
 
 const PAGES = /** @type {const} */ ({
-  '/bundled-core': { script: '/bundled/core.js', map: false },
-  '/bundled-record': { script: '/bundled/record.js', map: false },
-  '/plain-core': { script: '/core.mjs', map: true },
-  '/plain-record': { script: '/record.mjs', map: true },
+  '/bundled-core': { script: '/bundled/core.js', map: false, record: false },
+  '/bundled-record': { script: '/bundled/record.js', map: false, record: true },
+  '/plain-core': { script: '/core.mjs', map: true, record: false },
+  '/plain-record': { script: '/record.mjs', map: true, record: true },
   // Must be told of: else the others say nothing.
-  '/control': { script: '/control.mjs', map: false },
+  '/control': { script: '/control.mjs', map: false, record: false },
 });
 /** @typedef {keyof typeof PAGES} Page */
 
 export const PAGE_NAMES = /** @type {readonly Page[]} */ (Object.keys(PAGES));
 export const CONTROL = '/control';
+
+/** @param {Page} page */
+export const hasRecord = (page) => PAGES[page].record;
 
 /** No page may evaluate text. An import map is an inline script, and is allowed by its hash alone. @param {boolean} map */
 function policy(map) {

@@ -1,18 +1,17 @@
-// Holds the answer of one engine against the expected one.
+// Holds the answer of one engine against the expected one. What is not there does not agree.
 
 /** @import { Answer } from './numbers/answer.mjs' */
 
 /**
  * @typedef {object} Compared
- * @property {boolean} passed
  * @property {boolean} sameMath whether the engine's own Math.exp and Math.log, which the library does not use, round as here
  * @property {number} count how many results were compared
- * @property {readonly string[]} problems
+ * @property {string[]} problems
  */
 
 /**
  * @param {readonly string[]} lines of an answer
- * @param {readonly string[]} expected of which the lines may be the first part
+ * @param {readonly string[]} expected
  * @returns {Compared}
  */
 export function compared(lines, expected) {
@@ -22,7 +21,7 @@ export function compared(lines, expected) {
   const problems = [];
   const results = lines.filter((line) => !isMath(line));
   const wanted = expected.filter((line) => !isMath(line));
-  if (results.length === 0) problems.push('no results');
+  if (lines.length !== expected.length) problems.push(`${lines.length} lines, ${expected.length} expected`);
   results.forEach((line, i) => {
     const other = wanted[i] ?? '';
     if (line === other) return;
@@ -30,7 +29,22 @@ export function compared(lines, expected) {
     const [wantedName = '', wantedValue = ''] = other.split('\t');
     problems.push(`${name}: ${value}, expected ${wantedName}: ${wantedValue}`);
   });
-  return { passed: problems.length === 0, sameMath, count: results.length, problems };
+  return { sameMath, count: results.length, problems };
+}
+
+/**
+ * What differs in the sweeps, but for those of the engine's own functions, which may.
+ *
+ * @param {Answer['sweeps']} sweeps
+ * @param {Answer['sweeps']} others
+ */
+export function sweepProblems(sweeps, others) {
+  return Object.entries(others).flatMap(([name, wanted]) => {
+    const values = sweeps[name] ?? [];
+    const [count, other] = [wanted.length, values.filter((bits, i) => bits !== wanted[i]).length];
+    if (values.length !== count) return [`sweep of ${name}: ${values.length} values, ${count} expected`];
+    return other === 0 || name.startsWith('Math.') ? [] : [`sweep of ${name}: ${other} of ${count} in other bits`];
+  });
 }
 
 /**

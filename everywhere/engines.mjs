@@ -7,6 +7,7 @@ import { parsed, run, tools } from './project.mjs';
 /**
  * @typedef {object} Engine
  * @property {string} name
+ * @property {'engines' | 'bun'} tools the set that has it
  * @property {(packages: string) => string} program
  * @property {readonly string[]} version words that make it say its version
  * @property {readonly string[]} words before the file to run
@@ -15,31 +16,34 @@ import { parsed, run, tools } from './project.mjs';
 /** @param {string} release @returns {Engine} */
 const node = (release) => ({
   name: `node-${release}`,
+  tools: 'engines',
   program: (packages) => join(packages, `node-${release}`, 'bin', 'node'),
   version: ['--version'],
   words: [],
 });
 
 /** The first is the oldest that package.json allows. */
-const ENGINES = [
+const ENGINES = /** @type {readonly Engine[]} */ ([
   node('oldest'),
   node('22'),
   node('24'),
   node('newest'),
   {
     name: 'bun',
+    tools: 'bun',
     program: (/** @type {string} */ packages) => join(packages, '@oven', 'bun-linux-x64', 'bin', 'bun'),
     version: ['--version'],
     words: ['run', '--no-install'],
   },
   {
     name: 'deno',
+    tools: 'engines',
     program: (/** @type {string} */ packages) => join(packages, '@deno', 'linux-x64-glibc', 'deno'),
     version: ['eval', 'console.log(`${Deno.version.deno}, V8 ${Deno.version.v8}`)'],
     // Of all that Deno guards, reading the files named is all it needs.
     words: ['run', '--no-prompt', '--no-remote', '--node-modules-dir=manual', '--allow-read=.'],
   },
-];
+]);
 
 export const ENGINE_NAMES = ENGINES.map(({ name }) => name);
 
@@ -61,10 +65,10 @@ export async function answersOf(name, folder) {
   if (name !== 'node' && engine === undefined) throw new Error(`no engine ${name}`);
   if (engine !== undefined && (process.platform !== 'linux' || process.arch !== 'x64')) {
     throw new Error(
-      `the engines of everywhere/tools/engines are for Linux on x64; this is ${process.platform} on ${process.arch}`,
+      `everywhere/tools/${engine.tools} is for Linux on x64; this is ${process.platform} on ${process.arch}`,
     );
   }
-  const program = engine === undefined ? process.execPath : engine.program(await tools('engines'));
+  const program = engine === undefined ? process.execPath : engine.program(await tools(engine.tools));
   const words = engine?.words ?? [];
   const version = (await run(program, engine?.version ?? ['--version'], folder)).trim();
   /** @type {Record<string, Answer>} */

@@ -1,5 +1,6 @@
 // Documents as a browser lays them out: nothing runs off a screen of any width or off the paper, and a card is one page.
-import { copyFileSync, readdirSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { copyFileSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { launched } from './browsers.mjs';
@@ -19,6 +20,7 @@ const OFF = `JSON.stringify((() => {
   const root = document.documentElement;
   const problems = [];
   const name = (element) => element.localName + ' "' + element.textContent.trim().slice(0, 40) + '"';
+  if (document.styleSheets.length !== 1) problems.push('its policy forbids its style sheet');
   if (root.scrollWidth > root.clientWidth) problems.push('the page is ' + root.scrollWidth + ' wide');
   const off = ({ left, right }) => left < -1 || right > root.clientWidth + 1;
   for (const element of document.querySelectorAll('body *')) {
@@ -55,6 +57,18 @@ async function pagesOnPaper(tab) {
   }
 }
 
+/** Puts a document under the strictest policy that docs/embedding.md says it keeps. @param {string} file */
+function keepToPolicy(file) {
+  const text = readFileSync(file, 'utf8');
+  const style = /<style>([^]*?)<\/style>/.exec(text)?.[1] ?? '';
+  const policy = `default-src 'none'; style-src 'sha256-${createHash('sha256').update(style).digest('base64')}'`;
+  const meta = `<head>\n<meta http-equiv="Content-Security-Policy" content="${policy}">`;
+  writeFileSync(
+    file,
+    text.replace('<head>', () => meta),
+  );
+}
+
 /**
  * Writes the documents with the packed release and lays them out. Gives what is wrong with them, and how many there are.
  *
@@ -68,6 +82,7 @@ export async function laidOut(folder) {
   }
   const pages = join(folder, 'pages');
   const files = readdirSync(pages, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.html'));
+  for (const name of files) keepToPolicy(join(pages, name));
   const cards = files.filter((name) => name.includes('card'));
   if (cards.length < 4 || files.length < 20) throw new Error(`${files.length} documents, ${cards.length} cards`);
 

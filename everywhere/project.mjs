@@ -44,6 +44,15 @@ export const own = (path) => fileURLToPath(new URL(path, import.meta.url));
 /** A file of the project. @param {string} path */
 export const ofProject = (path) => join(root, path);
 
+// What a package is made of.
+const PAGES = ['README.md', 'DEVELOPERS.md', 'SECURITY.md', 'LICENSE', 'CHANGELOG.md'];
+export const FILES = ['package.json', 'tsconfig.json', 'tsup.config.ts', ...PAGES];
+export const FOLDERS = ['src', 'examples'];
+export const documents = () =>
+  readdirSync(ofProject('docs'))
+    .filter((name) => name.endsWith('.md'))
+    .map((name) => `docs/${name}`);
+
 /** @param {string} text @returns {unknown} */
 export const parsed = (text) => JSON.parse(text);
 
@@ -59,15 +68,9 @@ const json = (path) => parsed(readFileSync(path, 'utf8'));
 async function packed(work) {
   const tree = join(work, 'tree');
   mkdirSync(tree);
-  const pages = ['README.md', 'DEVELOPERS.md', 'SECURITY.md', 'LICENSE', 'CHANGELOG.md'];
-  for (const name of ['package.json', 'tsconfig.json', 'tsup.config.ts', ...pages]) {
-    copyFileSync(ofProject(name), join(tree, name));
-  }
-  for (const name of ['src', 'examples']) cpSync(ofProject(name), join(tree, name), { recursive: true });
   mkdirSync(join(tree, 'docs'));
-  for (const name of readdirSync(ofProject('docs')).filter((one) => one.endsWith('.md'))) {
-    copyFileSync(ofProject(`docs/${name}`), join(tree, 'docs', name));
-  }
+  for (const name of [...FILES, ...documents()]) copyFileSync(ofProject(name), join(tree, name));
+  for (const name of FOLDERS) cpSync(ofProject(name), join(tree, name), { recursive: true });
   symlinkSync(ofProject('node_modules'), join(tree, 'node_modules'));
   await run(process.execPath, [ofProject('node_modules/tsup/dist/cli-default.js'), '--silent'], tree);
   await run(npm, ['pack', '--ignore-scripts', '--pack-destination', work], tree);
@@ -81,7 +84,7 @@ async function packed(work) {
  * depends on is taken in the versions that the tree is tested with.
  *
  * @param {string} work a folder outside the tree
- * @returns {Promise<string>} path of the project
+ * @returns {Promise<{ readonly folder: string, readonly tarball: string }>} paths of the project and of the tarball
  */
 export async function consumer(work) {
   const tarball = await packed(work);
@@ -101,7 +104,7 @@ export async function consumer(work) {
   const round = readFileSync(ofProject('examples/round.json'), 'utf8');
   writeFileSync(join(folder, 'round.json'), round);
   writeFileSync(join(folder, 'large-round.json'), JSON.stringify(enlarged(round)));
-  return folder;
+  return { folder, tarball };
 }
 
 /**
@@ -128,7 +131,7 @@ function enlarged(text) {
  * The folder of installed packages of a set of tools; installed first, in the versions of its lock file, if it is not.
  * Install scripts do not run: each binary is in its package.
  *
- * @param {'engines' | 'browsers' | 'types'} name
+ * @param {'bun' | 'engines' | 'browsers' | 'types'} name
  */
 export async function tools(name) {
   const folder = own(`tools/${name}`);

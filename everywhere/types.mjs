@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { run, tools } from './project.mjs';
 
 /**
- * Every compiler here passes, with `strict` and without `skipLibCheck`. The first is the oldest that does, for both
- * entries: before 5.4 there is no NoInfer, which the types of isochore and of zod have.
+ * Every compiler here passes, with `strict` and without `skipLibCheck`. The first is the oldest that does, for all
+ * entries: before 5.4 there is no NoInfer, which the types of zod have.
  */
 export const COMPILERS = ['5.4', '5.5', '5.9', '6.0', '7.0'];
 

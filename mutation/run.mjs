@@ -8,22 +8,24 @@
 //
 // Fails if the score of a room, of its files that were run, lies below the threshold, if a survivor has no reason in
 // accepted.json, or a reason there no survivor. For a change, of which it may not come to everything, it fails if a survivor
-// has no reason in a room where all others have.
+// has no reason in a room where all others have, or if it came to no mutant of those rooms at all. They are run first.
 import { execFileSync, spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { ROOMS, SETTLED, testFilesOf } from './rooms.mjs';
-import { readAccepted, readRows, scoreOf, writeSummary, writeSurvivors } from './tables.mjs';
+import { changedFiles, hashOf, readAccepted, readRows, scoreOf, writeSummary, writeSurvivors } from './tables.mjs';
 
 /**
  * @typedef {{ line: number; column: number }} Position
  * @typedef {{ id: string; fileName: string; location: { start: Position; end: Position }; mutatorName: string; replacement: string; status: string }} Result
  * @typedef {{ file: string; place: string; line: string; from: string; to: string }} Survivor
- * @typedef {{ room: string; own: readonly string[]; results: Result[]; notRun: Map<string, number> }} Run
+ * @typedef {{ room: string; own: readonly string[]; results: Result[]; notRun: Map<string, string> }} Run
  */
 
 const THRESHOLD = 90;
+/** What a run needs at least: the tests without a mutant take a quarter of a minute, or half. */
+const LEAST_MS = 45_000;
 const ROOT = fileURLToPath(new URL('..', import.meta.url));
 const SCRATCH = '.cache/mutation';
 process.chdir(ROOT);
@@ -33,10 +35,13 @@ const files = since === undefined ? filesUnder(targets) : changedSince(since);
 const rooms = ROOMS.filter((room) => files.some((file) => roomOf(file) === room));
 if (rooms.length === 0) {
   console.log(since === undefined ? 'nothing there to mutate' : `nothing to mutate has changed since ${since}`);
+  sayChanged(readRows());
   process.exit(since === undefined ? 2 : 0);
 }
 
 const end = Date.now() + minutes * 60_000;
+/** As they are now: the run copies them, and takes its time. */
+const hashes = new Map(files.map((file) => [file, hashOf(file)]));
 /** @type {{ room: string; tests: readonly string[]; own: string[] }[]} */
 const batches = [];
 for (const room of rooms) {
@@ -48,18 +53,15 @@ for (const room of rooms) {
     else same.own.push(file);
   }
 }
+if (since !== undefined) batches.sort((a, b) => Number(SETTLED.has(b.room)) - Number(SETTLED.has(a.room)));
 /** @type {Map<string, Run>} */
 const runs = new Map();
 for (const [i, { room, tests, own }] of batches.entries()) {
-  // What one batch leaves of its time is for the next; with less than two minutes it would come to nothing.
-  const left = Math.max(end - Date.now(), 0);
-  const run = await mutate(
-    room,
-    `${room}-${i}`,
-    tests,
-    own,
-    Math.min(left, Math.max(left / (batches.length - i), 120_000)),
-  );
+  // What one leaves of its share is for those after it; a room that is not settled gets what the others leave.
+  const rivals = batches.slice(i).filter((one) => since === undefined || SETTLED.has(one.room) === SETTLED.has(room));
+  const left = end - Date.now();
+  const share = Math.min(left, Math.max(left / rivals.length, LEAST_MS));
+  const run = share < LEAST_MS / 2 ? notBegun(room, own) : await mutate(room, `${room}-${i}`, tests, own, share);
   const before = runs.get(room);
   runs.set(room, before === undefined ? run : joined(before, run));
 }
@@ -67,15 +69,19 @@ for (const [i, { room, tests, own }] of batches.entries()) {
 const accepted = readAccepted();
 let failed = false;
 for (const run of runs.values()) failed = report(run) || failed;
+if (since !== undefined) failed = nothingJudged([...runs.values()].filter(({ room }) => SETTLED.has(room))) || failed;
 
+const rows = readRows();
 if (since === undefined) {
-  const rows = readRows();
   for (const { own, results, notRun } of runs.values()) {
-    for (const file of own) if (!notRun.has(file)) rows.set(file, countsOf(resultsIn(file, results)));
+    for (const file of own) {
+      if (!notRun.has(file)) rows.set(file, { ...countsOf(resultsIn(file, results)), hash: hashes.get(file) ?? '' });
+    }
   }
   writeSummary(rows, filesUnder([]), ROOMS, THRESHOLD);
   writeSurvivors(accepted, ROOMS);
 }
+sayChanged(rows);
 process.exitCode = failed ? 1 : 0;
 
 /** @param {readonly string[]} words */
@@ -183,18 +189,24 @@ async function mutate(room, name, tests, own, milliseconds) {
   const results = read.flatMap((line) => ('planned' in line ? [] : [line]));
   const done = new Set(results.map(({ id }) => id));
   /** @type {Map<string, number>} */
-  const notRun = new Map();
+  const left = new Map();
   for (const line of read) {
     if (!('planned' in line) || done.has(line.planned)) continue;
     const file = relative(ROOT, line.fileName);
-    notRun.set(file, (notRun.get(file) ?? 0) + 1);
+    left.set(file, (left.get(file) ?? 0) + 1);
   }
+  const notRun = new Map([...left].map(([file, count]) => [file, `${count} mutants not run`]));
   // For a change it counts where rooms are settled: tests that cannot judge mutants yet hold nothing up elsewhere.
   if (ended !== 0 && ended !== 'out of time') {
     if (since === undefined || SETTLED.has(room)) stop(`Stryker ended with ${ended}`);
     console.log(`${room}: Stryker ended with ${ended}`);
   }
-  if (ended !== 0 && !read.some((line) => 'planned' in line)) for (const file of own) notRun.set(file, Number.NaN);
+  if (ended !== 0 && !read.some((line) => 'planned' in line)) {
+    // Not the same as a file without mutants, of which Stryker says that it has none, and ends well.
+    const seconds = Math.round(milliseconds / 1000);
+    const why = ended === 'out of time' ? `the tests alone took the ${seconds} s that it had` : 'Stryker failed';
+    for (const file of own) notRun.set(file, `no mutant run, ${why}`);
+  }
   return { room, own, results, notRun };
 }
 
@@ -243,6 +255,11 @@ function run(args, milliseconds, sandboxes) {
   });
 }
 
+/** @param {string} room @param {readonly string[]} own @returns {Run} */
+function notBegun(room, own) {
+  return { room, own, results: [], notRun: new Map(own.map((file) => [file, 'no mutant run, the time was over'])) };
+}
+
 /** Two runs in one room. @param {Run} one @param {Run} other @returns {Run} */
 function joined(one, other) {
   return {
@@ -272,8 +289,12 @@ function report({ room, own, results, notRun }) {
   const reasons = accepted.flatMap((one) => one.survivors).filter(({ file }) => own.includes(file));
   /** @param {Omit<Survivor, 'place'>} a @param {Omit<Survivor, 'place'>} b */
   const same = (a, b) => a.file === b.file && a.line === b.line && a.from === b.from && a.to === b.to;
+  /** @param {Omit<Survivor, 'place'>} one */
+  const times = (one) => survivors.filter((other) => same(one, other)).length;
   const unexplained = survivors.filter((one) => !reasons.some((reason) => same(one, reason)));
-  const stale = reasons.filter((reason) => !notRun.has(reason.file) && !survivors.some((one) => same(one, reason)));
+  // A reason looks at what stands in a line, and the same may stand in others, of which it is not true.
+  const more = reasons.filter((reason) => times(reason) > (reason.times ?? 1));
+  const stale = reasons.filter((reason) => !notRun.has(reason.file) && times(reason) < (reason.times ?? 1));
   const counts = countsOf(results);
   const score = scoreOf(counts);
   const { killed, endless, survived, unreached } = counts;
@@ -282,17 +303,42 @@ function report({ room, own, results, notRun }) {
     console.log(`\n  ${one.place}, survived without a reason\n    ${one.line}\n    ${one.from}  →  ${one.to}`);
     console.log(`    ${JSON.stringify({ ...one, place: undefined })}`);
   }
-  for (const { file, line, from, to } of stale)
-    console.log(`\n  ${file}, no longer a survivor: ${line}: ${from} → ${to}`);
-  for (const [file, count] of notRun) {
-    console.log(`  ${file}: ${Number.isNaN(count) ? 'no mutant' : `${count} mutants not`} run`);
+  for (const reason of more) {
+    const places = survivors.filter((one) => same(one, reason)).map(({ place }) => place);
+    console.log(`\n  survived ${places.length} times, with a reason for ${reason.times ?? 1}: ${places.join(', ')}`);
+    console.log(`    ${reason.line}\n    ${reason.from}  →  ${reason.to}`);
   }
-  if (Number.isNaN(score)) return false;
+  for (const reason of stale) {
+    const { file, line, from, to } = reason;
+    const now = times(reason) === 0 ? 'no longer a survivor' : `a survivor ${times(reason)} times, not ${reason.times}`;
+    console.log(`\n  ${file}, ${now}: ${line}: ${from} → ${to}`);
+  }
+  for (const [file, what] of notRun) console.log(`  ${file}: ${what}`);
+  // Nothing to judge is sound; that nothing was judged of what was asked for is not.
+  if (Number.isNaN(score)) return since === undefined && notRun.size > 0;
   console.log(
     `  score ${score.toFixed(1)} %${notRun.size > 0 ? ' of those that were run' : ''}, ${THRESHOLD} % wanted`,
   );
-  if (since !== undefined) return SETTLED.has(room) && unexplained.length > 0;
-  return score < THRESHOLD || unexplained.length > 0 || stale.length > 0;
+  if (since !== undefined) return SETTLED.has(room) && unexplained.length + more.length > 0;
+  return score < THRESHOLD || unexplained.length + more.length + stale.length > 0;
+}
+
+/** Says which scores are those of other sources. @param {ReturnType<typeof readRows>} rows */
+function sayChanged(rows) {
+  const changed = changedFiles(rows);
+  if (changed.length === 0) return;
+  console.log(`\nmutation/summary.md: ${changed.length} of ${rows.size} files have changed since they were run`);
+  for (const file of changed) console.log(`  ${file}`);
+}
+
+/** Says where a change in a settled room met no judge; whether that is so in all of them. @param {readonly Run[]} settled */
+function nothingJudged(settled) {
+  const judged = settled.filter(({ results }) => !Number.isNaN(scoreOf(countsOf(results))));
+  const unseen = settled.filter((run) => !judged.includes(run) && run.notRun.size > 0);
+  for (const { room } of unseen) console.log(`\nWARNING ${room} has changed, and none of its mutants was judged`);
+  if (unseen.length === 0 || judged.length > 0) return false;
+  console.log('\nFAILED no mutant of any room that is settled was judged: give --minutes= more');
+  return true;
 }
 
 /** A survivor by what stands there, so that lines may move. @param {Result} result @returns {Survivor} */

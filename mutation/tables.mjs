@@ -1,14 +1,26 @@
 // The pages that are committed: the summary by rooms, and the survivors with their reasons.
+import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 
 /**
  * @typedef {{ killed: number; endless: number; survived: number; unreached: number }} Counts
- * @typedef {{ file: string; line: string; from: string; to: string }} Place
+ * @typedef {Counts & { hash: string }} Row of the file as it was when it was run
+ * @typedef {{ file: string; line: string; from: string; to: string; times?: number }} Place the same may stand there several times
  * @typedef {{ why: string; survivors: readonly Place[] }} Accepted a reason, and the survivors that have it
  */
 
 const path = (/** @type {string} */ name) => new URL(name, import.meta.url);
-const ROW = /^\| `(src\/[^`]+)` +\| +(\d+) \| +(\d+) \| +(\d+) \| +(\d+) \| +(\d+) \|/;
+const ROW = /^\| `(src\/[^`]+)` +\| +\d+ \| +(\d+) \| +(\d+) \| +(\d+) \| +(\d+) \|[^|]*\| ([0-9a-f]{8}) \|$/;
+
+/** Tells a file from what it was: enough of its SHA-256. @param {string} file */
+export function hashOf(file) {
+  return createHash('sha256').update(readFileSync(file)).digest('hex').slice(0, 8);
+}
+
+/** The files whose row tells of another text than they have now. @param {ReadonlyMap<string, Row>} rows */
+export function changedFiles(rows) {
+  return [...rows].filter(([file, { hash }]) => existsSync(file) && hashOf(file) !== hash).map(([file]) => file);
+}
 
 /** @returns {Accepted[]} */
 export function readAccepted() {
@@ -19,17 +31,18 @@ export function readAccepted() {
 
 /** The rows of the summary as it stands, by files: a file that was not run keeps its own. */
 export function readRows() {
-  /** @type {Map<string, Counts>} */
+  /** @type {Map<string, Row>} */
   const rows = new Map();
   const text = existsSync(path('summary.md')) ? readFileSync(path('summary.md'), 'utf8') : '';
   for (const line of text.split('\n')) {
-    const [, file, , killed, endless, survived, unreached] = ROW.exec(line) ?? [];
-    if (file === undefined) continue;
+    const [, file, killed, endless, survived, unreached, hash] = ROW.exec(line) ?? [];
+    if (file === undefined || hash === undefined) continue;
     rows.set(file, {
       killed: Number(killed),
       endless: Number(endless),
       survived: Number(survived),
       unreached: Number(unreached),
+      hash,
     });
   }
   return rows;
@@ -61,7 +74,7 @@ function row(name, counts) {
 }
 
 /**
- * @param {ReadonlyMap<string, Counts>} rows
+ * @param {ReadonlyMap<string, Row>} rows
  * @param {readonly string[]} files
  * @param {readonly string[]} rooms
  * @param {number} threshold
@@ -78,11 +91,13 @@ export function writeSummary(rows, files, rooms, threshold) {
     return own.length === 0 ? [] : [row(room, totalOf(own.map(({ counts }) => counts)))];
   });
   const missing = files.filter((file) => !rows.has(file));
+  const changed = changedFiles(rows);
+  const list = (/** @type {readonly string[]} */ names) => names.map((name) => `\`${name}\``).join(', ');
   const text = `# Mutation testing
 
 Written by \`npm run mutation\`. The sources are changed in one small place at a time, and the fast tests are run: a change
-that no test notices survives. At least ${threshold} % must be noticed in every room; [survivors.md](survivors.md) has the rest
-with the reasons.
+that no test notices survives. At least ${threshold} % must be noticed in each room that is run, which is those of this table;
+[survivors.md](survivors.md) has the rest with the reasons.
 
 ${table(['room', ...head], byRoom)}
 
@@ -92,11 +107,13 @@ into a loop without end, which counts as noticed. Which tests judge which room, 
 
 ## Files
 
+The last column is the beginning of the SHA-256 of the file as it was run.
+${changed.length > 0 ? `\n**Changed since they were run, ${changed.length} of ${known.length}**: ${list(changed)}.\n` : ''}
 ${table(
-  ['file', ...head],
-  known.map(({ file, counts }) => row(file, counts)),
+  ['file', ...head, 'SHA-256'],
+  known.map(({ file, counts }) => [...row(file, counts), counts.hash]),
 )}
-${missing.length > 0 ? `\nNot yet run: ${missing.map((file) => `\`${file}\``).join(', ')}.\n` : ''}`;
+${missing.length > 0 ? `\nNot yet run: ${list(missing)}.\n` : ''}`;
   writeFileSync(path('summary.md'), text);
 }
 
@@ -110,7 +127,8 @@ export function writeSurvivors(accepted, rooms) {
       const own = survivors.filter(({ file }) => file.startsWith(`src/${room}/`));
       if (own.length === 0) return [];
       const items = own.map(
-        ({ file, line, from, to }) => `- \`${file}\`: ${code(line)}\n  - ${code(from)} → ${code(to)}\n`,
+        ({ file, line, from, to, times = 1 }) =>
+          `- \`${file}\`: ${code(line)}\n  - ${code(from)} → ${code(to)}${times > 1 ? `, ${times} times` : ''}\n`,
       );
       return [`${why}\n\n${items.join('')}`];
     });

@@ -13,6 +13,7 @@ export type {
   PressureDifference,
   Quantity,
   QuantityOf,
+  SeveralKinds,
   Temperature,
   TemperatureDifference,
   Volume,
@@ -21,7 +22,15 @@ export type { AmountUnit, MassUnit, PressureUnit, TemperatureUnit, VolumeUnit } 
 export { absolute, gauge, pressureDifference, standardAtmosphere, toAbsolute, toGauge } from './quantity/pressure.js';
 export { temperature, temperatureDifference } from './quantity/temperature.js';
 export { amount, mass, volume } from './quantity/contents.js';
-export { compare, difference, ratio, shift, type DifferenceOf, type Levelled } from './quantity/arithmetic.js';
+export {
+  compare,
+  difference,
+  ratio,
+  shift,
+  type DifferenceOf,
+  type Levelled,
+  type SameKind,
+} from './quantity/arithmetic.js';
 export { roundTo, valueIn, write, type Division, type Rounding, type Toward, type UnitOf } from './quantity/step.js';
 export {
   normalConditions,

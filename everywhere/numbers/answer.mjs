@@ -1,12 +1,14 @@
 // What an engine answers: the results as lines of text, and how its Math functions round.
-import { coreResults, recordResults } from './results.mjs';
+import { coreResults, recordResults, workedResults } from './results.mjs';
 
 /** @import * as Core from 'isochore' */
 /** @import * as Record from 'isochore/record' */
+/** @import * as Worked from 'isochore/worked' */
 
 /**
  * @typedef {object} Answer
  * @property {readonly string[]} lines a name and its value, parted by a tab
+ * @property {number} ofCore how many of the lines there are without the record
  * @property {Readonly<Record<string, readonly string[]>>} sweeps many values of one thing, by its name, as their bits
  * @property {string} report the report on the round, as JSON text; empty without the record
  * @property {string} judgedAgain what a report made elsewhere gives here; empty if there is none
@@ -32,7 +34,10 @@ function hashOf(texts) {
 const sweep = (from, to, count, of) =>
   Array.from({ length: count }, (_, i) => bitsOf(of(from + ((to - from) * i) / count)));
 
-/** The only functions whose last place the language leaves open that the library calls. */
+/**
+ * How the engine rounds where the language leaves the last place open. The library calls neither: it has an exponential and a
+ * logarithm of its own (gas/elementary.ts).
+ */
 const MATH = {
   'Math.exp': sweep(-60, 3, 2000, (x) => Math.exp(x)),
   'Math.log': sweep(0.001, 50, 2000, (x) => Math.log(x)),
@@ -69,13 +74,17 @@ function sweepsOf({ nitrogen, referred, specification, stateAt, ...core }) {
 
 /**
  * @param {typeof Core} core
- * @param {typeof Record} [record]
+ * @param {{ readonly record: typeof Record, readonly worked: typeof Worked }} [rest] of the library
  * @param {string} [round] a round of checks, as JSON text
  * @param {string} [elsewhere] a report on it, made by another engine
  * @returns {Answer}
  */
-export function answerOf(core, record, round = '', elsewhere = '') {
-  const results = [...coreResults(core), ...(record === undefined ? [] : recordResults(record, round))];
+export function answerOf(core, rest, round = '', elsewhere = '') {
+  const { record, worked } = rest ?? {};
+  const ofCore = coreResults(core);
+  const ofRecord = record === undefined ? [] : recordResults(record, round);
+  const ofWorked = record === undefined || worked === undefined ? [] : workedResults(core, worked, record, round);
+  const results = [...ofCore, ...ofRecord, ...ofWorked];
   const again = record === undefined || elsewhere === '' ? undefined : record.reverify(JSON.parse(elsewhere));
   return {
     lines: [
@@ -84,6 +93,7 @@ export function answerOf(core, record, round = '', elsewhere = '') {
         typeof value === 'number' ? `${name}\t${bitsOf(value)} ${value}` : `${name}\t${JSON.stringify(value)}`,
       ),
     ],
+    ofCore: Object.keys(MATH).length + ofCore.length,
     sweeps: { ...MATH, ...sweepsOf(core) },
     report: record === undefined ? '' : JSON.stringify(record.reportRoundText(round, { problems: 'report the rest' })),
     judgedAgain: again === undefined ? '' : `${again.outcome}, ${again.changesFound} places differ`,

@@ -3,6 +3,7 @@
 
 /** @import * as Core from 'isochore' */
 /** @import * as Record from 'isochore/record' */
+/** @import * as Worked from 'isochore/worked' */
 
 /**
  * One result: a number, which engines may bring to another last place, or a text, which they may not.
@@ -57,6 +58,44 @@ export function recordResults({ canonicalJson, reportRoundText, reverify, sha256
   put('round: digest of the report', report.digest);
   put('round: judged again where it was judged', reverify(report).outcome);
   return results;
+}
+
+/**
+ * The documents of a round, and all of the working of a check, each format by its digest.
+ *
+ * @param {typeof Core} core
+ * @param {typeof Worked} worked
+ * @param {typeof Record} record
+ * @param {string} round a round of checks, as JSON text
+ * @returns {readonly Result[]}
+ */
+export function workedResults(core, worked, { reportRoundText, sha256 }, round) {
+  const report = reportRoundText(round, { problems: 'report the rest' });
+  const spec = specifications(core)['unequal sides'];
+  /** @type {Core.Reading} */
+  const reading = { ...soundReading(core), pressure: core.gauge(143, 'bar') };
+  const derivation = worked.derivationOf({ spec, reading }, (given, trace) =>
+    core.check(given.spec, given.reading, trace),
+  );
+  const units = /** @type {const} */ ({ pressure: 'bar', temperature: '°C', volume: 'L', mass: 'kg' });
+  return [worked.english, worked.german].flatMap((language) => {
+    const pages = {
+      report: worked.roundDocument(report, { language, working: 'left out' }),
+      working: worked.derivationDocument(derivation, 'EV 2', { language, units, detail: 'everything' }),
+    };
+    return Object.entries(pages).flatMap(([name, page]) => {
+      const written = {
+        text: worked.documentText(page, { width: 100 }),
+        Markdown: worked.documentMarkdown(page),
+        LaTeX: worked.documentLatex(page),
+        HTML: worked.documentHtml(page),
+      };
+      return Object.entries(written).map(([format, text]) => ({
+        name: `${name} in ${page.language}: digest as ${format}`,
+        value: sha256(text),
+      }));
+    });
+  });
 }
 
 /** A number, or the codes of its refusal: liquid is liquid on every engine. @param {typeof Core} core @param {() => number} of */
@@ -227,11 +266,9 @@ function targets(core, specs, put) {
   }
 }
 
-/** @param {typeof Core} core @param {ReturnType<typeof specifications>} specs @param {Put} put */
-function verdicts(core, specs, put) {
-  const { absolute, charge, check, gauge, judge, temperature } = core;
-  /** @type {Omit<Core.Reading, 'pressure'>} */
-  const sound = {
+/** A reading with full evidence, but for its pressure. @param {typeof Core} core @returns {Omit<Core.Reading, 'pressure'>} */
+function soundReading({ absolute, temperature }) {
+  return {
     temperature: temperature(33.3, '°C'),
     ambient: absolute(1008, 'hPa'),
     gaugeStep: { step: 1, unit: 'bar' },
@@ -239,6 +276,12 @@ function verdicts(core, specs, put) {
     gasInside: 'nitrogen',
     minutesAtRest: 30,
   };
+}
+
+/** @param {typeof Core} core @param {ReturnType<typeof specifications>} specs @param {Put} put */
+function verdicts(core, specs, put) {
+  const { charge, check, gauge, judge } = core;
+  const sound = soundReading(core);
   /** @type {Readonly<Record<string, Partial<Core.Reading>>>} */
   const readings = {
     'far below': { pressure: gauge(60, 'bar') },

@@ -3,6 +3,8 @@ import {
   absolute,
   charge,
   check,
+  compare,
+  difference,
   gauge,
   isFault,
   judge,
@@ -20,6 +22,7 @@ import {
   type AbsolutePressure,
   type GaugePressure,
   type Outcome,
+  type PressureDifference,
   type Quantity,
   type Reading,
   type Specification,
@@ -64,6 +67,10 @@ export function written(quantity: Quantity): string {
   return quantity.kind === 'gauge pressure' ? write(quantity, { step: 0.1, unit: 'bar' }) : quantity.kind;
 }
 
+/** A generic function handed on, and the kind of what comes of two of one kind. */
+export const inOrder: GaugePressure[] = [wanted, reading.pressure].sort(compare);
+export const apart: PressureDifference = difference(wanted, reading.pressure);
+
 export function codes(): readonly string[] {
   try {
     return check(spec, reading).cautions.map((caution) => caution.code);
@@ -75,5 +82,8 @@ export function codes(): readonly string[] {
 
 // @ts-expect-error A gauge pressure is not an absolute one.
 export const mistaken: AbsolutePressure = gauge(140, 'bar');
+declare const either: GaugePressure | AbsolutePressure;
+// @ts-expect-error It may be a gauge pressure.
+export const mixed: number = compare(either, reading.ambient);
 // @ts-expect-error A pressure has no degrees.
 export const misread: string = write(wanted, { step: 1, unit: '°C' });

@@ -50,7 +50,8 @@ export const uncheckedSpecification = {
 export const operatorOnQuantity = {
   code: 'operator on a quantity',
   wanted: 'a function that knows the kind',
-  remedy: 'use difference(), shift(), compare() or ratio(); valueIn(quantity, unit) gives a bare number',
+  remedy:
+    'use difference(), shift(), compare() or ratio(), and sort(compare) for a list; write() or JSON.stringify() gives a text, valueIn(quantity, unit) a bare number',
 } as const;
 
 export const notANumber = {

@@ -65,6 +65,14 @@ export type Kind = Quantity['kind'];
 /** The quantity of a kind. */
 export type QuantityOf<K extends Kind> = Extract<Quantity, { kind: K }>;
 
+/**
+ * What the compiler names where a quantity may be of several kinds, and what is asked of it is different in each, or
+ * refused: no value is of this type. The way on is to narrow by `kind`.
+ */
+export interface SeveralKinds {
+  readonly 'one kind alone: narrow by kind first': never;
+}
+
 export abstract class CheckedValue<K extends string> {
   readonly kind: K;
 
@@ -76,9 +84,11 @@ export abstract class CheckedValue<K extends string> {
     return this.kind;
   }
 
-  [Symbol.toPrimitive](hint: string): string {
-    if (hint === 'string') return JSON.stringify(this);
-    return fail(operatorOnQuantity, '', `${article(this.kind)} used with + - * / < or >`);
+  // Not even a text: sort() without compare puts a list in the order of its texts, 10 bar before 9, and nothing would
+  // show. The engine asks for that text as it asks for the one in a template.
+  [Symbol.toPrimitive](hint: string): never {
+    const use = hint === 'string' ? 'made a text by sort(), join(), String() or `${}`' : 'used with + - * / < or >';
+    return fail(operatorOnQuantity, '', `${article(this.kind)} ${use}`);
   }
 }
 

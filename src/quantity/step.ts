@@ -16,6 +16,7 @@ import {
   type Kind,
   type Quantity,
   type QuantityOf,
+  type SeveralKinds,
 } from './kind.js';
 import {
   AMOUNT,
@@ -33,15 +34,17 @@ import {
 } from './unit.js';
 
 /** The units in which a kind of quantity is given and written. */
-export type UnitOf<Q extends Quantity> = Q extends { readonly pascals: number }
+export type UnitOf<Q extends Quantity> = [Q] extends [{ readonly pascals: number }]
   ? PressureUnit
-  : Q extends { readonly kelvins: number }
+  : [Q] extends [{ readonly kelvins: number }]
     ? TemperatureUnit
-    : Q extends { readonly cubicMetres: number }
+    : [Q] extends [{ readonly cubicMetres: number }]
       ? VolumeUnit
-      : Q extends { readonly moles: number }
+      : [Q] extends [{ readonly moles: number }]
         ? AmountUnit
-        : MassUnit;
+        : [Q] extends [{ readonly kilograms: number }]
+          ? MassUnit
+          : SeveralKinds & string;
 
 /** A division of a scale to round to: the smallest one of a gauge, or the last decimal of a text. */
 export interface Division<U extends string = string> {

@@ -65,7 +65,7 @@ export function judge(
     const problems: Problem[] = [];
     const measuring = deciding && measuringOf(admitted, specs.manual, deciding);
     const found = collect(problems, '', () => checkedWith(admitted, spec, measuring, deciding));
-    add(findings, `${path}.visit[${index}]`, problems.map(inDocument), whose.name);
+    add(findings, `${path}.visit[${index}]`, problems.map(inDocument(admitted)), whose.name);
     return found;
   };
   const asFound = checked(first, 0, specs.inService);
@@ -99,8 +99,10 @@ function checkedWith(
 }
 
 /** What the core says of a corrected reading, under the path that the reading has in the document. */
-function inDocument(one: Problem): Problem {
-  return { ...one, path: one.path.replace(/^reading\./, '') };
+function inDocument({ stated }: Admitted): (one: Problem) => Problem {
+  // A step that suits the reading need not suit the target. That of a group is sound by itself.
+  const step = stated.gaugeStep === 'for the group' ? 'pressure' : 'gaugeStep.value';
+  return (one) => ({ ...one, path: one.path === 'step' ? step : one.path.replace(/^reading\./, '') });
 }
 
 function isWork({ role }: Admitted): boolean {

@@ -116,7 +116,8 @@ export function readData(given: unknown, deepest: number): DataRead {
       keys.push(key);
       if (!isWellFormed(key)) foreign(key);
       const own = read(value);
-      if (key === '__proto__') define(copy, key, own);
+      // eslint-disable-next-line no-restricted-syntax -- what the copy inherits is what is asked here
+      if (key in copy) define(copy, key, own);
       else copy[key] = own;
       keys.pop();
     }
@@ -133,7 +134,7 @@ function tooManyValues(): Problem {
   return problem(tooMuch, '', `more than ${MOST_VALUES} values`, { most: String(MOST_VALUES), what: 'values' });
 }
 
-/** Not by assignment: that would set the prototype. */
+/** Not by assignment, which would go to what the object inherits under that name: its prototype, or a program's accessor. */
 function define(object: object, key: string, value: unknown): void {
   Object.defineProperty(object, key, { value, enumerable: true, configurable: true, writable: true });
 }

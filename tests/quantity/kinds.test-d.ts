@@ -28,12 +28,15 @@ import {
   type AbsolutePressure,
   type Amount,
   type GaugePressure,
+  type Levelled,
   type Mass,
   type MassUnit,
   type NormalVolume,
   type PressureDifference,
   type PressureUnit,
   type Quantity,
+  type SameKind,
+  type SeveralKinds,
   type Temperature,
   type TemperatureDifference,
   type TemperatureUnit,
@@ -51,6 +54,8 @@ const swing = temperatureDifference(20, 'K');
 const space = volume(5, 'L');
 
 declare const someText: string;
+declare const either: GaugePressure | AbsolutePressure;
+declare const quantity: Quantity;
 
 describe('what is meant compiles, with the right kind', () => {
   it('from the constructors', () => {
@@ -88,6 +93,22 @@ describe('what is meant compiles, with the right kind', () => {
     expectTypeOf(read('gauge pressure', '140 bar gauge')).toEqualTypeOf<GaugePressure>();
     expectTypeOf(read('amount of substance', '1 mol')).toEqualTypeOf<Amount>();
     expectTypeOf(readmit({})).toEqualTypeOf<Quantity | NormalVolume>();
+  });
+
+  it('from lists, by functions that are handed on', () => {
+    expectTypeOf([shown].sort(compare)).toEqualTypeOf<GaugePressure[]>();
+    expectTypeOf([warm].reduce((most, one) => (compare(one, most) > 0 ? one : most))).toEqualTypeOf<Temperature>();
+    const inOrder: (a: AbsolutePressure, b: AbsolutePressure) => number = compare;
+    expectTypeOf(inOrder(under, under)).toEqualTypeOf<number>();
+    expectTypeOf((<L extends Levelled>(a: L, b: SameKind<L>) => difference(a, b))(warm, warm)).toEqualTypeOf(swing);
+  });
+
+  it('of pressures of which the basis is not known: units and a shift, which both have', () => {
+    expectTypeOf(valueIn(either, 'bar')).toEqualTypeOf<number>();
+    expectTypeOf(write(either, { step: 1, unit: 'bar' })).toEqualTypeOf<string>();
+    expectTypeOf(roundTo(either, { step: 1, unit: 'bar', toward: 'up' })).toEqualTypeOf<typeof either>();
+    expectTypeOf(shift(either, tolerance)).toEqualTypeOf<typeof either>();
+    if (either.kind === 'gauge pressure') expectTypeOf(compare(either, shown)).toEqualTypeOf<-1 | 0 | 1>();
   });
 
   it('a kind is told by its name', () => {
@@ -128,6 +149,33 @@ describe('what must not be mixed does not compile', () => {
     compare(warm, under);
     // @ts-expect-error temperature and pressure
     ratio(warm, under);
+  });
+
+  it('levels of which it is not known that they are of one kind', () => {
+    // @ts-expect-error it may be a gauge pressure
+    difference(either, under);
+    // @ts-expect-error it may be an absolute pressure
+    compare(shown, either);
+    // @ts-expect-error one may be the one and one the other
+    compare(either, either);
+    // @ts-expect-error a list of both has no order
+    [either].sort(compare);
+    // @ts-expect-error naming all kinds makes them no one kind
+    compare<Levelled>(shown, warm);
+    // @ts-expect-error naming both kinds makes them no one kind
+    ratio<AbsolutePressure | Temperature>(under, warm);
+    // @ts-expect-error naming all kinds makes kelvins no shift of a pressure
+    shift<Levelled>(shown, swing);
+  });
+
+  it('a unit for what has it in one of its kinds alone', () => {
+    // @ts-expect-error not every quantity has a mass
+    valueIn(quantity, 'kg');
+    // @ts-expect-error naming all kinds makes kelvins no unit of a pressure
+    write<Quantity>(shown, { step: 1, unit: 'K' });
+    // @ts-expect-error not every quantity is a pressure
+    roundTo(quantity, { step: 1, unit: 'bar', toward: 'up' });
+    expectTypeOf<UnitOf<GaugePressure | Volume>>().toExtend<SeveralKinds>();
   });
 
   it('what has no level for a level', () => {

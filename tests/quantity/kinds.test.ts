@@ -34,6 +34,25 @@ describe.each(KINDS)('a $kind', ({ kind, make, unit }) => {
     }
   });
 
+  // A text by which sort() could put a list in order would put 10 bar before 9.
+  it('is no text by itself, so that no list of them is sorted by texts', () => {
+    const several: unknown[] = [make(310, unit), make(309, unit)];
+    const bare = quantity as unknown as string;
+    for (const call of [
+      () => several.sort(),
+      () => several.join(),
+      () => String(several[0]),
+      () => `as found: ${bare}`,
+      () => ({ [bare]: 1 }),
+      () => JSON.parse(bare) as unknown,
+    ]) {
+      const problem = problemOf(call);
+      expect(problem).toMatchObject({ code: 'operator on a quantity', path: '' });
+      expect(problem.found).toMatch(new RegExp(`^(a|an) ${kind} made a text by sort\\(\\), join\\(\\)`));
+      expect(problem.remedy).toMatch(/sort\(compare\) for a list.*write\(\) or JSON\.stringify\(\) gives a text/);
+    }
+  });
+
   it('cannot be changed', () => {
     const open = quantity as unknown as Record<string, unknown>;
     expect(Object.isFrozen(quantity)).toBe(true);
@@ -42,11 +61,9 @@ describe.each(KINDS)('a $kind', ({ kind, make, unit }) => {
     }
   });
 
-  it('shows its kind and its number in JSON, in a text and in the console', () => {
-    const shown = JSON.stringify(quantity);
+  it('shows its kind and its number in JSON and in the console', () => {
     expect(json(quantity)).toEqual({ ...quantity });
     expect(Object.values({ ...quantity })).toEqual([kind, siOf(quantity)]);
-    expect(String(quantity as unknown)).toBe(shown);
     expect(inspect(quantity)).toContain(`kind: '${kind}'`);
     expect(inspect(quantity)).toContain(String(siOf(quantity)));
   });

@@ -125,10 +125,11 @@ describe('rounding agrees with decimal.js', () => {
 });
 
 describe.each([
-  ['gauge pressures', pressureCase as fc.Arbitrary<Case<GaugePressure | Temperature>>],
-  ['temperatures', temperatureCase as fc.Arbitrary<Case<GaugePressure | Temperature>>],
+  ['gauge pressures', pressureCase],
+  // The types have the one kind stand for the other: what may be of several kinds has no unit that fits each.
+  ['temperatures', temperatureCase as unknown as typeof pressureCase],
 ])('the laws of rounding, for %s in every unit', (_, anyCase) => {
-  const law = (holds: (given: Case<GaugePressure | Temperature>) => void) => {
+  const law = (holds: (given: Case<GaugePressure>) => void) => {
     fc.assert(fc.property(anyCase, holds), { numRuns: 500 });
   };
 

@@ -184,7 +184,7 @@ describe('what is checked and has another kind', () => {
     });
     const one = normalVolume(amount(1, 'mol'), nitrogen, normalConditions);
     for (const value of [spec, one]) {
-      expect(problemOf(() => valueIn(value as never, 'bar' as never))).toMatchObject({
+      expect(problemOf(() => valueIn(value as never, 'bar'))).toMatchObject({
         code: 'wrong kind',
         path: 'quantity',
         wanted: 'a quantity',

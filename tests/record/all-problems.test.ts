@@ -36,6 +36,26 @@ describe('one problem does not hide another', () => {
     ]);
   });
 
+  test('a division too fine for the pressures: at each reading that it does not suit, or where it is stated', () => {
+    // 140 bar is more steps than are counted; of no pressure at all there is none, but its target is 140 bar.
+    const visits = exampleRound().groups[0]?.accumulators.map(({ visit }) => visit) ?? [];
+    const empty = visits.findIndex(([first]) => first?.pressure.value === 0);
+    expect(empty).toBeGreaterThan(0);
+    const said = codesAt([['$.groups[0].gaugeStep.value', 1e-13]]);
+    const [before, after] = [`${ev(1)}.visit[0]`, `${ev(empty + 1)}.visit[0]`];
+    expect(said).toContain(`step too fine ${before}.pressure`);
+    expect(said).toContain(`step too fine ${after}.pressure`);
+    expect(said.filter((one) => !one.endsWith('.pressure'))).toEqual([]);
+    const own = { value: 1e-13, unit: 'bar', basis: 'difference' };
+    for (const reading of [before, after])
+      expect(codesAt([[`${reading}.gaugeStep`, own]])).toEqual([`step too fine ${reading}.gaugeStep.value`]);
+  });
+
+  test('the reference of a temperature influence that is no temperature is said once', () => {
+    const from = '$.instruments[0].characteristics.temperatureInfluence.from';
+    expect(codesAt([[`${from}.value`, 1e7]])).toEqual([`outside bounds ${from}`]);
+  });
+
   test('in one reading: shape, value, meaning and order', () => {
     expect(
       codesAt([

@@ -38,6 +38,20 @@ describe('JSON data', () => {
     expect([Object.keys(data), Object.getPrototypeOf(data)]).toStrictEqual([['__proto__'], Object.prototype]);
   });
 
+  test.each<PropertyDescriptor>([
+    { get: () => 7, set: () => undefined },
+    { get: () => 7 },
+    { value: 7, writable: false },
+  ])('has its own members where all objects inherit others of their names', (inherited) => {
+    Object.defineProperty(Object.prototype, 'minutes', { ...inherited, configurable: true });
+    try {
+      const data = dataOf(readData(JSON.parse('{"minutes":45}'), 32)) as object;
+      expect(Object.getOwnPropertyDescriptor(data, 'minutes')?.value).toBe(45);
+    } finally {
+      Reflect.deleteProperty(Object.prototype, 'minutes');
+    }
+  });
+
   test('has no member that is undefined, and none whose key is no text', () => {
     expect(dataOf(readData({ a: undefined, [Symbol('x')]: 1, b: 2 }, 32))).toStrictEqual({ b: 2 });
   });

@@ -1,13 +1,21 @@
 import { describe, expect, test } from 'vitest';
 import { refusals } from './compile.js';
-import { GIVEN, WRONG } from './programs.js';
+import { GIVEN, UNDEFINED, WRONG } from './programs.js';
 
-const [given = [], ...found] = refusals([GIVEN, ...WRONG.map(({ program }) => `${GIVEN}${program}\n`)]);
+const [given, absent, ...found] = refusals([
+  GIVEN,
+  GIVEN + UNDEFINED,
+  ...WRONG.map(({ program }) => `${GIVEN}${program}\n`),
+]);
 const linesOf = (text: string): number => text.split('\n').length - 1;
 const all = WRONG.map((wrong, i) => ({ ...wrong, refused: found[i] ?? [] }));
 
 test('what the programs build on compiles', () => {
   expect(given).toEqual([]);
+});
+
+test('an optional part that is undefined compiles under strict alone', () => {
+  expect(absent).toEqual([]);
 });
 
 describe.each(all)('$title', ({ program, says, refused }) => {

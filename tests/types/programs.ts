@@ -1,22 +1,19 @@
 // Small programs that are wrong, each in the way its title says: what a user writes by mistake, and the compiler refuses.
-
-/** A program that must not compile. */
-export interface Wrong {
-  readonly title: string;
-  /** Follows {@link GIVEN}; its last statement is the wrong one. */
-  readonly program: string;
-  /** What the compiler's words must hold, so that a reader sees what is wrong without knowing the types. */
-  readonly says: readonly RegExp[];
-}
+import { AROUND } from './programs-around.js';
+import { missing, mixes, type Wrong } from './wrong.js';
 
 /** What each program may use, all of it right. */
 export const GIVEN = `
 import {
-  absolute, charge, compare, difference, gauge, judge, mass, nitrogen, normalConditions, normalVolume, pressureDifference,
-  ratio, read, roundTo, shift, specification, standardAtmosphere, stateAt, target, temperature, temperatureDifference,
-  toAbsolute, toGauge, valueIn, volume, write,
+  absolute, assess, bottleState, charge, compare, decide, difference, gauge, judge, mass, needComplete, nitrogen,
+  normalConditions, normalVolume, oxygenAfterRelease, pressureDifference, pressureWhenHot, purge, ratio, read, roundTo,
+  serves, shift, specification, standardAtmosphere, stateAt, target, temperature, temperatureDifference, toAbsolute,
+  toFill, toGauge, uncertainty, valueIn, volume, whereToStop, workOrder, write,
+  type AbsolutePressure, type Bottle, type GaugePressure, type Instruments, type Levelled, type Purge, type Quantity,
+  type Release, type Rig, type Rule, type Signatures, type StopStep, type Temperature, type ToFill,
 } from 'isochore';
-import { reportRound, reportRoundText, worstFirst, type Round } from 'isochore/record';
+import { recall, reportRound, reportRoundText, worstFirst, type Recalling, type Round } from 'isochore/record';
+import { card, documentText, english, roundDocument, type CardGiven, type WorkedDocument } from 'isochore/worked';
 
 const shown = gauge(143, 'bar');
 const other = gauge(140, 'bar');
@@ -47,15 +44,26 @@ const reading = {
 } as const;
 const verdict = judge(spec, reading);
 const move = charge(spec, reading);
+declare const either: GaugePressure | AbsolutePressure;
+declare const quantity: Quantity;
 declare const parsed: Round;
 const report = reportRound(parsed, { problems: 'report the rest' });
+declare const bottle: Bottle;
+declare const rig: Rig;
+declare const filled: ToFill;
+declare const stop: StopStep;
+declare const instruments: Instruments;
+declare const rule: Rule;
+declare const release: Release;
+declare const purging: Purge;
+declare const signatures: Signatures;
+declare const recalling: Recalling;
+declare const onCard: CardGiven;
+declare const page: WorkedDocument;
 `;
 
-/** Two kinds, by the names of their types. */
-const mixes = (found: string, wanted: string): readonly RegExp[] => [
-  new RegExp(`'${found}' is not assignable to (parameter of )?type '${wanted}'`),
-];
-const missing = (name: string): readonly RegExp[] => [new RegExp(`Property '${name}' is missing|'${name}'`)];
+/** Compiles where a program has not set exactOptionalPropertyTypes: an optional part may then be undefined. */
+export const UNDEFINED = 'judge(spec, { ...reading, systemPressure: undefined });';
 
 export const WRONG: readonly Wrong[] = [
   // Kinds of quantity.
@@ -128,6 +136,53 @@ export const WRONG: readonly Wrong[] = [
     title: 'a mass of gas where an amount is meant',
     program: "normalVolume(mass(1, 'kg'), nitrogen, normalConditions);",
     says: mixes('Mass', 'Amount'),
+  },
+
+  // Of several kinds, of which it is not known which one it is.
+  {
+    title: 'the difference of an absolute pressure and one that may be either',
+    program: 'difference(either, ambient);',
+    says: [/'SeveralKinds'/, /one kind alone: narrow by kind first/],
+  },
+  {
+    title: 'the difference of a gauge pressure and one that may be either',
+    program: 'difference(shown, either);',
+    says: mixes('AbsolutePressure', 'GaugePressure'),
+  },
+  {
+    title: 'the order of a pressure and a temperature, under the name of both',
+    program: 'compare<Levelled>(shown, warm);',
+    says: [/'SeveralKinds'/, /one kind alone: narrow by kind first/],
+  },
+  {
+    title: 'a list of several kinds put in order',
+    program: 'const list: Levelled[] = [shown, warm];\nlist.sort(compare);',
+    says: [/'SeveralKinds'/],
+  },
+  {
+    title: 'a ratio of a pressure and a temperature, under the name of both',
+    program: 'ratio<AbsolutePressure | Temperature>(ambient, warm);',
+    says: [/'SeveralKinds'/, /one kind alone: narrow by kind first/],
+  },
+  {
+    title: 'a pressure shifted by kelvins, under the name of all levels',
+    program: 'shift<Levelled>(shown, swing);',
+    says: [/'SeveralKinds'/, /one kind alone: narrow by kind first/],
+  },
+  {
+    title: 'the number of any quantity in kilograms',
+    program: "valueIn(quantity, 'kg');",
+    says: [/'SeveralKinds/],
+  },
+  {
+    title: 'a pressure written in kelvins, under the name of any quantity',
+    program: "write<Quantity>(shown, { step: 1, unit: 'K' });",
+    says: [/'SeveralKinds/],
+  },
+  {
+    title: 'any quantity rounded to a bar',
+    program: "roundTo(quantity, { step: 1, unit: 'bar', toward: 'up' });",
+    says: [/'SeveralKinds/],
   },
 
   // Bare numbers, text, and operators.
@@ -371,4 +426,5 @@ export const WRONG: readonly Wrong[] = [
     program: "report.accumulators.filter(({ state }) => state === 'ok');",
     says: [/"in order"/, /no overlap/],
   },
+  ...AROUND,
 ];

@@ -186,7 +186,7 @@ describe('a reading', () => {
     judge(spec, { ...reading, gasInside: 'air' });
     // @ts-expect-error not one of the words
     judge(spec, { ...reading, emptyGasSide: 'cleared' });
-    // @ts-expect-error a field that is not known is left out
+    // @ts-expect-error a field that is not known is left out; undefined compiles without exactOptionalPropertyTypes
     judge(spec, { ...reading, systemPressure: undefined });
     // @ts-expect-error the unit of the gauge is one of pressure
     judge(spec, { ...reading, gaugeStep: { step: 1, unit: 'K' } });

@@ -22,7 +22,8 @@ export const GERMAN_PROBLEMS = {
   },
   'operator on a quantity': {
     wanted: 'eine Funktion, die die Art der Größe kennt',
-    remedy: 'difference(), shift(), compare() oder ratio() verwenden; valueIn(quantity, unit) gibt eine bloße Zahl',
+    remedy:
+      'difference(), shift(), compare() oder ratio() verwenden, und für eine Liste sort(compare); write() oder JSON.stringify() gibt einen Text, valueIn(quantity, unit) eine bloße Zahl',
   },
   'not a number': {
     wanted: 'eine endliche Zahl',

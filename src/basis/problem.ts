@@ -493,7 +493,7 @@ export const notJson = {
 export const inheritedByAll = {
   code: 'inherited by all objects',
   wanted: 'nothing of this name on Object.prototype',
-  remedy: 'find what puts it there, and mend that: the program has read data as if it were its own fields',
+  remedy: 'find what puts it there, and mend that',
 } as const;
 
 export const notJsonText = {

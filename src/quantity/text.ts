@@ -1,7 +1,15 @@
 // The only module that imports decimal.js: text from outside may carry more digits than a double holds.
 import { Decimal } from 'decimal.js';
 import { fail, quote } from '../basis/fault.js';
-import { basisMissing, beyondDouble, inheritedByAll, notADecimal, notAQuantity, unknownWord, wrongBasis } from '../basis/problem.js';
+import {
+  basisMissing,
+  beyondDouble,
+  inheritedByAll,
+  notADecimal,
+  notAQuantity,
+  unknownWord,
+  wrongBasis,
+} from '../basis/problem.js';
 import type { Scale } from './decimal.js';
 import { article, type Kind, type QuantityOf } from './kind.js';
 import { FORM } from './step.js';

@@ -44,6 +44,9 @@ const NEEDED = ['temperature', 'ambient', 'gaugeStep'] as const;
 /** Without these there is no uncertainty. */
 const OF_THE_HOUR = ['gaugeTemperature', 'ambientLimit', 'readings'] as const;
 
+/** What a reading states by itself. */
+const EVIDENCE = ['oilSide', 'systemPressure', 'gasInside', 'minutesAtRest', 'emptyGasSide', 'possibleSlip'] as const;
+
 /** Where each of them was stated. */
 export type StatedAt = JudgedJson['reading']['stated'];
 
@@ -182,21 +185,13 @@ export function admitReading(
   ) as unknown as StatedAt;
   // Both are sound here, shape and meaning.
   const json = raw as RoundReading;
-  const ofGroup = (field: string): unknown => valueAt(raw, [field]) ?? valueAt(groupRaw, [field]);
+  const ofRaw = (fields: readonly string[], from: (field: string) => unknown): object =>
+    Object.fromEntries(fields.map((field) => [field, from(field)]));
+  const ownRaw = (field: string): unknown => valueAt(raw, [field]);
   const given = withoutUndefined({
-    pressure: valueAt(raw, ['pressure']),
-    temperature: ofGroup('temperature'),
-    ambient: ofGroup('ambient'),
-    gaugeStep: ofGroup('gaugeStep'),
-    gaugeTemperature: ofGroup('gaugeTemperature'),
-    ambientLimit: ofGroup('ambientLimit'),
-    readings: ofGroup('readings'),
-    oilSide: valueAt(raw, ['oilSide']),
-    systemPressure: valueAt(raw, ['systemPressure']),
-    gasInside: valueAt(raw, ['gasInside']),
-    minutesAtRest: valueAt(raw, ['minutesAtRest']),
-    emptyGasSide: valueAt(raw, ['emptyGasSide']),
-    possibleSlip: valueAt(raw, ['possibleSlip']),
+    pressure: json.pressure,
+    ...ofRaw([...NEEDED, ...OF_THE_HOUR], (field) => ownRaw(field) ?? valueAt(groupRaw, [field])),
+    ...ofRaw(EVIDENCE, ownRaw),
     instruments: namesOf(used),
   }) as unknown as Admitted['given'];
   return {

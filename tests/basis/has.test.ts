@@ -20,9 +20,9 @@ const SOURCES = readdirSync('src', { recursive: true, encoding: 'utf8' }).filter
 /** Every field by which the sources tell one form of a value from another. */
 const FIELDS = [
   ...new Set(
-    SOURCES.flatMap((file) => [...readFileSync(`src/${file}`, 'utf8').matchAll(/\b(?:has|optional)\([\w.]+, '(\w+)'\)/g)]).map(
-      ([, field = '']) => field,
-    ),
+    SOURCES.flatMap((file) => [
+      ...readFileSync(`src/${file}`, 'utf8').matchAll(/\b(?:has|optional)\([\w.]+, '(\w+)'\)/g),
+    ]).map(([, field = '']) => field),
   ),
 ];
 

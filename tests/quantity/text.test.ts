@@ -118,5 +118,7 @@ test('a number that all objects inherit under an index is no digit of a text', (
   const pascals = (): number => read('gauge pressure', '40.5 bar gauge').pascals;
   expect(inheriting('x', 1, pascals)).toBe(pascals());
   for (const index of ['0', '1', '7'])
-    expect(() => inheriting(index, 1, pascals)).toThrow(`found "${index}", wanted nothing of this name on Object.prototype`);
+    expect(() => inheriting(index, 1, pascals)).toThrow(
+      `found "${index}", wanted nothing of this name on Object.prototype`,
+    );
 });

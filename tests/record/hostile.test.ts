@@ -255,7 +255,9 @@ describe('what all objects inherit is nothing that a document holds', () => {
   ]);
   const symbols = [Symbol.iterator, Symbol.toPrimitive, Symbol.toStringTag, Symbol.isConcatSpreadable, Symbol('mine')];
   // An index is a digit to decimal.js: held where texts are read.
-  const keys = [...names, ...symbols].filter((key) => !Object.hasOwn(Object.prototype, key) && !/^\d*$/.test(String(key)));
+  const keys = [...names, ...symbols].filter(
+    (key) => !Object.hasOwn(Object.prototype, key) && !/^\d*$/.test(String(key)),
+  );
 
   test.each<readonly [string, unknown]>([
     ['a number', 1],

@@ -286,8 +286,7 @@ export const GERMAN_PROBLEMS = {
   },
   'inherited by all objects': {
     wanted: 'nichts unter diesem Namen auf Object.prototype',
-    remedy:
-      'suchen, was es dort hinstellt, und das beheben: das Programm hat Daten gelesen, als wären es seine eigenen Felder',
+    remedy: 'suchen, was es dort hinstellt, und das beheben',
   },
   'not JSON': {
     wanted: 'JSON-Daten, wie JSON.parse sie gibt: endliche Zahlen, wohlgeformte Texte, true, false, null',

@@ -24,14 +24,14 @@ const without = (packages) => ({
  * @param {readonly string[]} packages of which nothing may be kept
  */
 function asDependency(packages) {
-  /** @template {import('esbuild').BuildOptions} T @param {T} [config] */
-  const changed = (config) =>
-    /** @type {T} */ ({
-      ...config,
-      logOverride: { 'ignored-bare-import': 'silent' },
-      metafile: true,
-      plugins: [...(config?.plugins ?? []), without(packages)],
-    });
+  /** @template {object} T @param {T} [config] */
+  const changed = (config) => {
+    /** @type {import('esbuild').BuildOptions} */
+    const given = config ?? {};
+    const plugins = [...(given.plugins ?? []), without(packages)];
+    const options = { ...given, logOverride: { 'ignored-bare-import': 'silent' }, metafile: true, plugins };
+    return /** @type {T} */ (/** @type {unknown} */ (options));
+  };
   return changed;
 }
 

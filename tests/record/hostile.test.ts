@@ -259,14 +259,12 @@ describe('what all objects inherit is nothing that a document holds', () => {
     (key) => !Object.hasOwn(Object.prototype, key) && !/^\d*$/.test(String(key)),
   );
 
-  test.each<readonly [string, unknown]>([
-    ['a number', 1],
-    ['a text', 'investigated and cleared'],
-    ['a function', () => 1],
-  ])('%s under any name: the same report, or a fault that says what it is', { timeout: 240_000 }, (_title, value) => {
+  test('under any name: the same report, or a fault that says what it is', { timeout: 240_000 }, () => {
     expect(keys.length).toBeGreaterThan(300);
+    const values = ['investigated and cleared', 1, () => 1];
     const others: unknown[] = [];
-    for (const key of keys) {
+    for (const [k, key] of keys.entries()) {
+      const value = values[k % values.length];
       const reports = inheriting(key, value, () =>
         documents.map((document): readonly Problem[] | RoundReport => {
           try {

@@ -48,7 +48,7 @@ const assessed = (): Derivation =>
 
 const DETAILS: readonly Detail[] = ['answer', 'steps', 'everything'];
 
-/** By name, each made when it is asked for. The working of a round is that of its first three accumulators. */
+/** By name, each made when it is asked for. The working of a round is that of an accumulator to fill and one to bleed. */
 export function everyDocument(language: Language): readonly (readonly [name: string, make: () => WorkedDocument])[] {
   const units = { pressure: 'bar', temperature: '°C', volume: 'L', mass: 'kg' } as const;
   const reader = (detail: Detail): Reader => ({ language, units, detail });
@@ -57,7 +57,7 @@ export function everyDocument(language: Language): readonly (readonly [name: str
   const [group] = round.groups;
   const small = {
     ...round,
-    groups: group === undefined ? [] : [{ ...group, accumulators: group.accumulators.slice(0, 3) }],
+    groups: group === undefined ? [] : [{ ...group, accumulators: group.accumulators.slice(1, 3) }],
   };
   return [
     ['card', () => card(specWith(), cardGiven(language))],

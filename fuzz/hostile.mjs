@@ -11,7 +11,8 @@ const isObject = (value) => typeof value === 'object' && value !== null;
 function byGetters(value, get) {
   const copy = Array.isArray(value) ? [] : {};
   for (const [key, own] of Object.entries(value)) {
-    Object.defineProperty(copy, key, { get: () => get(key, own), enumerable: true, configurable: true });
+    const field = { __proto__: null, get: () => get(key, own), enumerable: true, configurable: true };
+    Object.defineProperty(copy, key, /** @type {PropertyDescriptor} */ (/** @type {unknown} */ (field)));
   }
   return copy;
 }

@@ -143,7 +143,9 @@ function ofError(error, subject, live, ms) {
 /** A problem that stands where nothing of the input can. @param {unknown} error @param {Subject} subject */
 function misplaced(error, { blames }) {
   const { problems } = /** @type {Fault} */ (error);
-  const stray = blames === undefined ? undefined : problems.find(({ path }) => !blames(path));
+  // What all objects inherit stands nowhere in an input.
+  const placed = problems.filter(({ code, path }) => code !== 'inherited by all objects' || path !== '');
+  const stray = blames === undefined ? undefined : placed.find(({ path }) => !blames(path));
   return stray === undefined ? undefined : `a fault (${stray.code}) at ${stray.path || 'no path'}`;
 }
 

@@ -232,7 +232,9 @@ export function build(recipe, live) {
 
 /** A field of its own, whatever its name: assignment of `__proto__` would set the prototype. @param {object} object @param {string} key @param {unknown} value */
 export function define(object, key, value) {
-  Object.defineProperty(object, key, { value, enumerable: true, configurable: true, writable: true });
+  // Without a prototype: what all objects inherit would be part of it.
+  const field = { __proto__: null, value, enumerable: true, configurable: true, writable: true };
+  Object.defineProperty(object, key, /** @type {PropertyDescriptor} */ (/** @type {unknown} */ (field)));
 }
 
 /** @param {unknown} value */

@@ -136,5 +136,7 @@ function tooManyValues(): Problem {
 
 /** Not by assignment, which would go to what the object inherits under that name: its prototype, or a program's accessor. */
 function define(object: object, key: string, value: unknown): void {
-  Object.defineProperty(object, key, { value, enumerable: true, configurable: true, writable: true });
+  // Without a prototype, or what all objects inherit would be a part of how it is defined.
+  const member = { __proto__: null, value, enumerable: true, configurable: true, writable: true };
+  Object.defineProperty(object, key, member as PropertyDescriptor);
 }

@@ -139,8 +139,7 @@ export function bottleState(
 ): BottleState {
   needModel(gas, 'gas');
   const problems: Problem[] = [];
-  collect(problems, '', () => needPurity(leastPurityPercent, 'leastPurityPercent', 'not demanded'));
-  const demanded = problems.length === 0 ? leastPurityPercent : 'not demanded';
+  const demanded = demandedOf(problems, leastPurityPercent);
   const own = collect(problems, 'bottle', () => bottleNumbers(gas, bottle, demanded, trace));
   failIfAny(problems);
   return own === undefined ? wrongKind('bottle', bottle, 'bottle') : stateOf(gas, own, trace);
@@ -231,7 +230,7 @@ function needLabel(label: Bottle['label']): void {
   if (typeof label !== 'object' || label === null) wrongKind('label of a bottle', label, '');
   const problems: Problem[] = [];
   collect(problems, 'gas', () => needName(label.gas));
-  collect(problems, 'purityPercent', () => needPurity(label.purityPercent, '', 'not stated'));
+  collect(problems, 'purityPercent', () => needPurity(label.purityPercent, 'not stated'));
   collect(problems, 'filling', () => needAboveZero(label.filling));
   collect(problems, 'rated', () => needAboveZero(label.rated));
   collect(problems, 'ambient', () => needAmbient(label.ambient, ''));
@@ -253,10 +252,19 @@ export function needRead(read: Read): void {
     });
 }
 
+/** The purity that is demanded; what is none is a problem, and bottles are then looked at without it. */
+export function demandedOf(problems: Problem[], least: number | 'not demanded'): number | 'not demanded' {
+  const sound = collect(problems, 'leastPurityPercent', () => {
+    needPurity(least, 'not demanded');
+    return least;
+  });
+  return sound ?? 'not demanded';
+}
+
 /** Refuses a purity that is none: a percentage above 0 to 100, or the word that says why there is none. */
-export function needPurity(purity: number | string, path: string, word: string): void {
+function needPurity(purity: number | string, word: string): void {
   if (purity === word || (typeof purity === 'number' && purity > 0 && purity <= 100)) return;
-  fail(outsideBounds, path, quote(purity), { bounds: `more than 0 to 100, in per cent, or '${word}'` });
+  fail(outsideBounds, '', quote(purity), { bounds: `more than 0 to 100, in per cent, or '${word}'` });
 }
 
 export function needName(name: string): void {

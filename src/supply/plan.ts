@@ -11,7 +11,7 @@ import type { GasModel } from '../gas/model.js';
 import { needModel } from '../gas/state.js';
 import { amountOf, gaugeOf, wrongKind, type Amount, type GaugePressure } from '../quantity/kind.js';
 import { bestOf, type Reached } from './best.js';
-import { bottleNumbers, needPurity, stateOf, type Bottle, type BottleNumbers, type BottleState } from './bottle.js';
+import { bottleNumbers, demandedOf, stateOf, type Bottle, type BottleNumbers, type BottleState } from './bottle.js';
 import { checkedRig, neededDifference, type Rig } from './kit.js';
 import { checkedOrder, type Objective } from './objective.js';
 import { accumulatorUnfit, bottleUnfit, isFilled, told, type FillingStep, type Parts } from './result.js';
@@ -207,12 +207,11 @@ export function checkedFilling(given: PlanGiven): CheckedFilling {
     needModel(gas, '');
     return true;
   });
-  collect(problems, '', () => needPurity(leastPurityPercent, 'leastPurityPercent', 'not demanded'));
+  const demanded = demandedOf(problems, leastPurityPercent);
   const ownRig = collect(problems, 'rig', () => checkedRig(rig));
   const order = collect(problems, 'objectives', () => checkedOrder(objectives));
   const toFill = listOf(problems, 'accumulators', accumulators, checkedToFill);
-  const own =
-    isModel === true ? listOf(problems, 'bottles', bottles, (one) => bottleNumbers(gas, one, leastPurityPercent)) : [];
+  const own = isModel === true ? listOf(problems, 'bottles', bottles, (one) => bottleNumbers(gas, one, demanded)) : [];
   named(problems, 'accumulators', toFill, (one) => one.name, 'accumulator');
   named(problems, 'bottles', own, (one) => one.given.name, 'bottle');
   // What is sound by itself may still be beyond the model.

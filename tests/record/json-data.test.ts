@@ -1,6 +1,7 @@
 // Data is read once, into a copy: what JSON can carry comes back as JSON would bring it back; what it cannot is named.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { inheriting } from '../support/inheriting.js';
 import { readData, type DataRead } from '../../src/record/json-data.js';
 
 /** The copy, of data that is JSON's. */
@@ -50,6 +51,11 @@ describe('JSON data', () => {
     } finally {
       Reflect.deleteProperty(Object.prototype, 'minutes');
     }
+  });
+
+  test.each(['get', 'set', 'value', 'writable'])('is read where all objects inherit a field %s', (name) => {
+    const data: unknown = JSON.parse(`{"${name}":45}`);
+    expect(dataOf(inheriting(name, '1_000', () => readData(data, 32)))).toEqual({ [name]: 45 });
   });
 
   test('has no member that is undefined, and none whose key is no text', () => {

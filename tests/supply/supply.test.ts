@@ -414,6 +414,11 @@ describe('bad input is listed, all of it', () => {
       'bottles[0].residual: negative',
     ]);
   });
+
+  test('a purity that is demanded and no number, while all else is sound', () => {
+    const given = fillingOf({ leastPurityPercent: Symbol('99.9') as never });
+    expect(codesOf(() => fillingPlan(given))).toEqual(['leastPurityPercent: outside bounds']);
+  });
 });
 
 describe('what one bottle serves', () => {

@@ -237,6 +237,8 @@ test('refuses what is no wish for exercises', () => {
   expect(() => exercises({ ...given, seed: -1 })).toThrow('given.seed');
   expect(() => exercises({ ...given, count: 101 })).toThrow('given.count');
   expect(() => exercises({ ...given, topics: [] })).toThrow('given.topics');
+  const ofNoLength = new Proxy<'target'[]>(['target'], { get: () => Number.NaN });
+  expect(() => exercises({ ...given, topics: ofNoLength })).toThrow('given.topics');
   expect(() => exercises({ ...given, topics: ['target', 'other' as never] })).toThrow('given.topics[1]');
   expect(() => exercises({ ...given, gas: { ...nitrogen } })).toThrow('given.gas');
   expect(() => exerciseSheet([{}] as never, 'x', reader('steps'))).toThrow('exercises[0]');

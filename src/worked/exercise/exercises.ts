@@ -70,10 +70,11 @@ function isArithmetic(topic: ExerciseTopic): topic is Arithmetic {
 function neededTopics(wanted: readonly ExerciseTopic[]): readonly ExerciseTopic[] {
   if (!Array.isArray(wanted))
     fail(wrongKind, 'given.topics', quote(wanted), { kind: 'a list of topics', maker: 'a list' });
-  if (wanted.length === 0) fail(tooShort, 'given.topics', 'an empty list', { least: '1', what: 'topic' });
+  const { length } = wanted;
+  if (!(length > 0)) fail(tooShort, 'given.topics', 'an empty list', { least: '1', what: 'topic' });
   const known = [...ARITHMETIC, ...DIAGNOSES];
   // By index: the list may be one whose iterator never ends.
-  return indexed(Math.min(wanted.length, MOST), (i) => {
+  return indexed(Math.min(length, MOST), (i) => {
     const topic = wanted[i] as ExerciseTopic;
     if (!known.includes(topic)) fail(unknownWord, `given.topics[${i}]`, quote(topic), { words: known.join(' or ') });
     return topic;

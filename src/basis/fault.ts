@@ -1,4 +1,3 @@
-import { gives } from './has.js';
 import type * as catalogue from './problem.js';
 import type { ProblemKind } from './problem.js';
 import { wordsUnsound, wrongKind } from './problem.js';
@@ -138,7 +137,10 @@ export class Fault extends Error {
  */
 export function isFault(error: unknown): error is Fault {
   try {
-    return error instanceof Error && gives(error, '~isochore') && error['~isochore'] === 'fault';
+    // By its problems too, which each has of its own: a mark alone may be one that all objects inherit.
+    return (
+      error instanceof Error && Object.hasOwn(error, 'problems') && (error as Partial<Fault>)['~isochore'] === 'fault'
+    );
   } catch {
     return false; // a proxy that is revoked, or that throws: whatever it is, no fault
   }

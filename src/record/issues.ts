@@ -20,15 +20,28 @@ const TAKEN_BY_ZOD: readonly PropertyKey[] = ['memo', 'coerce', 'when', 'path'];
  * @throws {@link Fault} `inherited by all objects` where a field of that kind has a name that zod's own objects use
  */
 export function issuesOf(schema: z.ZodMiniType, data: unknown): readonly Issue[] {
-  const inherited = Reflect.ownKeys(Object.prototype).filter((key) => !OF_THE_LANGUAGE.test(String(key)));
+  const inherited = inheritedFields();
   if (inherited.length === 0) return run(schema, data);
-  const refuse = (): never => fail(inheritedByAll, '', inherited.map((key) => quote(String(key))).join(', '));
-  if (inherited.some((key) => TAKEN_BY_ZOD.includes(key))) refuse();
+  if (inherited.some((key) => TAKEN_BY_ZOD.includes(key))) refuse(inherited);
   try {
     return run(schema, ownOf(data));
   } catch {
-    return refuse(); // under another name that zod uses
+    return refuse(inherited); // under another name that zod uses
   }
+}
+
+/** Refuses to ask zod while all objects inherit anything that the language has not put there. */
+export function needNothingInherited(): void {
+  const inherited = inheritedFields();
+  if (inherited.length > 0) refuse(inherited);
+}
+
+function inheritedFields(): readonly PropertyKey[] {
+  return Reflect.ownKeys(Object.prototype).filter((key) => !OF_THE_LANGUAGE.test(String(key)));
+}
+
+function refuse(inherited: readonly PropertyKey[]): never {
+  return fail(inheritedByAll, '', inherited.map((key) => quote(String(key))).join(', '));
 }
 
 /** Not by `safeParse`: an error of zod's is made with descriptors, which inherit too, and nothing of it is used. */

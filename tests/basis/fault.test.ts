@@ -15,6 +15,7 @@ import {
   type Problem,
 } from '../../src/basis/fault.js';
 import * as catalogue from '../../src/basis/problem.js';
+import { inheriting } from '../support/inheriting.js';
 import { problemOf } from '../support/problem.js';
 
 const negative = problem(catalogue.negative, 'overfill', '-1 bar');
@@ -119,6 +120,11 @@ describe('a Fault', () => {
     ];
     expect(others.filter(isFault)).toEqual([]);
     expect(isFault(Object.assign(new Error('x'), { '~isochore': 'gauge pressure' }))).toBe(false);
+  });
+
+  it.each(['fault', 'no fault', false])('is told from other errors where all objects inherit the mark %j', (mark) => {
+    const [own, other] = [new Fault([negative]), new Error('x')];
+    expect(inheriting('~isochore', mark, () => [isFault(own), isFault(other)])).toEqual([true, false]);
   });
 
   it('is recognised across two copies of the library, where instanceof fails', async () => {

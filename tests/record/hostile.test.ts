@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { isFault, type Problem } from 'isochore';
 import {
   DEEPEST,
+  reportJsonSchema,
   reportRoundText,
   reverify,
   roundJsonSchema,
@@ -281,6 +282,12 @@ describe('what all objects inherit is nothing that a document holds', () => {
       }
     }
     expect(others).toStrictEqual([]);
+  });
+
+  test.each([roundJsonSchema, reportJsonSchema])('a schema is not made of it', (make) => {
+    expect(inheriting('value', 'bar', () => refusalOf(make))).toMatchObject([
+      { code: 'inherited by all objects', path: '', found: '"value"' },
+    ]);
   });
 
   test.each(['memo', 'when', 'path', 'coerce'])('%s is a name that zod would take for its own', (name) => {

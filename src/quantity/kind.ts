@@ -228,9 +228,10 @@ function named(value: unknown): string {
 
 /** The kind that a value is of, or says to be: one of those that carry it. */
 function kindOf(value: unknown): string | undefined {
-  if (typeof value !== 'object' || value === null || !gives(value, 'kind') || typeof value.kind !== 'string')
-    return undefined;
-  return Object.hasOwn(MAKER, value.kind) || isChecked(value, value.kind) ? value.kind : undefined;
+  if (typeof value !== 'object' || value === null || !gives(value, 'kind')) return undefined;
+  const { kind } = value; // once, as it may be another the next time
+  if (typeof kind !== 'string') return undefined;
+  return Object.hasOwn(MAKER, kind) || isChecked(value, kind) ? kind : undefined;
 }
 
 /** A kind with its article. */

@@ -1,4 +1,5 @@
 import { fail } from '../basis/fault.js';
+import { optional } from '../basis/has.js';
 import { negative } from '../basis/problem.js';
 import { need, pressureDifferenceOf, wrongKind, type PressureDifference } from '../quantity/kind.js';
 import { ratesWithin } from './fit.js';
@@ -46,7 +47,9 @@ export interface SettlingEvidence {
 export function settlingEvidence(readings: readonly TimedReading[], given: EvidenceGiven): SettlingEvidence {
   if (typeof given !== 'object' || given === null)
     wrongKind('statement of the readings: gaugeStep and after', given, 'given');
-  const { gaugeStep, after, timeConstantMinutes, mostByCooling } = given;
+  const { gaugeStep, after } = given;
+  const timeConstantMinutes = optional(given, 'timeConstantMinutes');
+  const mostByCooling = optional(given, 'mostByCooling');
   const timed = timedOf(readings, { gaugeStep, after }, 2);
   if (timeConstantMinutes !== undefined) needMinutes(timeConstantMinutes, 'given.timeConstantMinutes');
   if (mostByCooling !== undefined) {

@@ -1,5 +1,5 @@
 import { collect, failIfAny, type Problem } from '../basis/fault.js';
-import { has } from '../basis/has.js';
+import { has, optional } from '../basis/has.js';
 import {
   pressureDifferenceOf,
   temperatureDifferenceOf,
@@ -205,11 +205,13 @@ function needChecks(checks: readonly RoundReading[]): RoundReading[] {
   const own = checks.flatMap((check: RoundReading, i) => {
     const found = collect(problems, `checks[${i}]`, (): RoundReading => {
       if (!isObject(check)) wrongKind('check: spec, reading and perhaps instruments', check, '');
-      const { spec, instruments } = check;
+      const { spec } = check;
+      const instruments = optional(check, 'instruments');
       needSpecification(spec);
       const reading = checkedReading(check.reading);
-      if (instruments === undefined) return { spec, reading };
-      return { spec, reading, instruments: checkedMeasured(spec, reading, instruments).instruments };
+      // With their place where there are none, so that none that all objects inherit come to stand for them.
+      const own = instruments === undefined ? undefined : checkedMeasured(spec, reading, instruments).instruments;
+      return { spec, reading, instruments: own } as RoundReading;
     });
     return found === undefined ? [] : [found];
   });

@@ -68,6 +68,11 @@ const INTRUDERS: readonly (readonly [name: string, value: unknown, found: string
     'an unchecked copy of a gauge pressure',
   ],
   [
+    'an object whose kind is another at each look',
+    Object.defineProperty({}, 'kind', { get: () => ({ toString: undefined }) }),
+    'an object',
+  ],
+  [
     'an object without a prototype',
     Object.assign(Object.create(null) as object, { ...someGauge, '~isochore': 'gauge pressure' }),
     'an unchecked copy of a gauge pressure',

@@ -3,6 +3,7 @@ import { gauge, target, temperature, uncertainty, type Reading, type Specificati
 import { together, type RoundReading, type RoundAsWhole } from '../../src/verdict/together.js';
 import { celsius, reads, specOf, specWith } from '../support/accumulator.js';
 import { dialWith, inBar, INSTRUMENTS, instrumentsWith, onlyNormal } from '../support/instruments.js';
+import { inheriting } from '../support/inheriting.js';
 import { problemOf } from '../support/problem.js';
 
 /** Park and Miller's generator with the multiplier 48271: the same rounds every time. */
@@ -100,6 +101,11 @@ describe('a thousand rounds of 16', () => {
 /** A round without scatter but that of its steps of 1 bar. */
 const still = (made: Omit<Made, 'random' | 'scatter'>): RoundReading[] =>
   roundOf({ ...made, scatter: 0, random: seeded(3) });
+
+test('a check without instruments has none, whatever all objects inherit', () => {
+  const round = roundOf({ random: seeded(7) });
+  expect(inheriting('instruments', 1, () => together(round))).toEqual(together(round));
+});
 
 describe('a common shift', () => {
   test('of a gauge in kgf/cm2 is a ratio of 1/0.980665, leaves nothing, and shows the leaks that it hid', () => {

@@ -1,4 +1,7 @@
-import { has } from '../basis/has.js';
+import { fail, under } from '../basis/fault.js';
+import { has, optional } from '../basis/has.js';
+import { beyondDouble, limitsCrossed } from '../basis/problem.js';
+import { quantity, type Measured } from './quantities.js';
 import { readReport } from './read-report.js';
 import type { AccumulatorJson, JudgedJson, RoundReport } from './report-shape.js';
 
@@ -59,7 +62,8 @@ export interface UnitServed {
  * those that stand first in the round; those not judged
  * after those judged. Units stand in the order of their worst accumulators.
  *
- * @throws {@link Fault} with the problems of its shape, for what is no report
+ * @throws {@link Fault} with the problems of its shape, for what is no report; `not a decimal`, `limits crossed`, `beyond
+ * double` where target, limits or what is off are no numbers that a report is made with
  * @example
  * ```ts
  * const [worst] = worstFirst(reportRound(round, { problems: 'refuse the round' }));
@@ -74,14 +78,14 @@ export function worstFirst(report: RoundReport): UnitServed[] {
   // Filled, it is a danger of its own rank.
   dangers.delete('empty gas side');
   const all: Ranked[] = [
-    ...accumulators.map((accumulator) => rank(accumulator, dangers)),
+    ...accumulators.map((accumulator, i) => under(`accumulators[${i}]`, () => rank(accumulator, dangers))),
     ...notJudged.map((one) => ({ stake: 'not known' as const, outsideBy: 0, notJudged: one })),
   ];
   // Sorting is stable: the order of the round decides between equals.
   all.sort((a, b) => STAKES.indexOf(a.stake) - STAKES.indexOf(b.stake) || pressing(b) - pressing(a));
   const units = new Map<string | undefined, [Ranked, ...Ranked[]]>();
   for (const one of all) {
-    const { unitServed } = has(one, 'accumulator') ? one.accumulator : one.notJudged;
+    const unitServed = optional(has(one, 'accumulator') ? one.accumulator : one.notJudged, 'unitServed');
     const unit = units.get(unitServed);
     if (unit === undefined) units.set(unitServed, [one]);
     else unit.push(one);
@@ -95,11 +99,12 @@ export function worstFirst(report: RoundReport): UnitServed[] {
 
 function rank(accumulator: AccumulatorJson, dangers: ReadonlySet<string>): Ranked {
   const { asFound, asLeft } = accumulator;
-  const judged = asLeft === 'not read' ? asFound : asLeft;
-  const { decision } = judged;
+  const [judged, path] = asLeft === 'not read' ? [asFound, 'asFound'] : [asLeft, 'asLeft'];
+  const decision = optional(judged, 'decision');
   const probability =
     decision === undefined || has(decision, 'because') ? {} : { probabilityOutside: decision.adjusting.outsideNow };
-  return { stake: stakeOf(accumulator, judged, dangers), outsideBy: outsideBy(judged), ...probability, accumulator };
+  const outside = under(path, () => outsideBy(judged));
+  return { stake: stakeOf(accumulator, judged, dangers), outsideBy: outside, ...probability, accumulator };
 }
 
 /** By what those of one stake are ordered. */
@@ -112,15 +117,24 @@ function stakeOf({ asFound, state }: AccumulatorJson, judged: JudgedJson, danger
   const cleared = [asFound, judged].some(({ reading }) => reading.emptyGasSide === 'investigated and cleared');
   if (judged.outcome === 'gas side empty' || (asFound.outcome === 'gas side empty' && !cleared))
     return 'gas side empty';
-  if (judged.decision?.outcome === 'inconclusive') return 'inconclusive';
+  if (optional(judged, 'decision')?.outcome === 'inconclusive') return 'inconclusive';
   if (judged.outcome === 'undercharged' || judged.outcome === 'overcharged') return 'outside the band';
   return state === 'in order' ? 'in order' : 'not known';
 }
 
-/** All of a judged reading stands in the unit of its gauge. */
-function outsideBy({ target, offTarget, band }: JudgedJson): number {
+/** By what the report states, which has its shape and may be altered: each value is read as one that comes in. */
+function outsideBy(judged: JudgedJson): number {
+  const { target, band } = judged;
+  const offTarget = optional(judged, 'offTarget');
   if (offTarget === undefined) return 0;
-  const read = Number(target.value) + Number(offTarget.value);
-  const [lower, upper] = [Number(band.lower.value), Number(band.upper.value)];
-  return Math.max(0, lower - read, read - upper) / (upper - lower);
+  const gauge = (path: string, json: Measured): number => under(path, () => quantity('gauge pressure', json).pascals);
+  const off = under('offTarget', () => quantity('pressure difference', offTarget).pascals);
+  const read = gauge('target', target) + off;
+  const [lower, upper] = [gauge('band.lower', band.lower), gauge('band.upper', band.upper)];
+  if (!(lower < upper))
+    fail(limitsCrossed, 'band', `${band.lower.value} to ${band.upper.value} ${band.upper.unit} gauge`);
+  const widths = Math.max(0, lower - read, read - upper) / (upper - lower);
+  return Number.isFinite(widths)
+    ? widths
+    : fail(beyondDouble, 'offTarget', String(widths), { unit: 'widths of the band' });
 }

@@ -1,4 +1,4 @@
-import { isFault } from 'isochore';
+import { gauge, isFault, valueIn } from 'isochore';
 import { describe, expect, test } from 'vitest';
 import { STAKES, worstFirst, type Ranked, type RoundReport, type UnitServed } from 'isochore/record';
 import { problemOf } from '../support/problem.js';
@@ -47,6 +47,52 @@ test('a unit is as bad as its worst, and the stakes never get worse down the lis
   units.forEach((unit, i) => {
     expect(rank(unit)).toBe(Math.min(...unit.accumulators.map(rank)));
     expect(rank(unit)).toBeGreaterThanOrEqual(rank(units[i - 1] ?? unit));
+  });
+});
+
+describe('a report that was altered in its numbers', () => {
+  const altered = (path: string, value: unknown): unknown => {
+    const report = structuredClone(reportRest(roundWithoutSupply()));
+    put(report, ['accumulators', 2, 'asFound', ...keysOf(`$.${path}`)], value);
+    return report;
+  };
+
+  test.each<[string, unknown, string, string]>([
+    ['band.lower.value', 'about 150', 'not a decimal', 'band.lower.value'],
+    ['target.value', 'NaN', 'not a decimal', 'target.value'],
+    ['offTarget.value', '', 'not a decimal', 'offTarget.value'],
+    ['band.upper.value', 1, 'limits crossed', 'band'],
+  ])('%s of %j is refused where it stands', (path, value, code, at) => {
+    expect(refusalOf(() => worstFirst(altered(path, value) as RoundReport))).toMatchObject([
+      { code, path: `accumulators[2].asFound.${at}` },
+    ]);
+  });
+
+  test('a band without width is none', () => {
+    const report = altered('band.upper', { value: 150, unit: 'bar', basis: 'gauge' });
+    put(report, keysOf('$.accumulators[2].asFound.band.lower'), { value: 150, unit: 'bar', basis: 'gauge' });
+    expect(refusalOf(() => worstFirst(report as RoundReport))).toMatchObject([{ code: 'limits crossed' }]);
+  });
+
+  test('so far outside so narrow a band that no number says it', () => {
+    const report = altered('offTarget.value', 1e303);
+    const EV3 = '$.accumulators[2].asFound.band';
+    for (const [limit, value] of [['lower', 0], ['upper', 1e-9]] as const) put(report, keysOf(`${EV3}.${limit}.value`), value); // prettier-ignore
+    expect(refusalOf(() => worstFirst(report as RoundReport))).toMatchObject([
+      { code: 'beyond double', path: 'accumulators[2].asFound.offTarget' },
+    ]);
+  });
+
+  test('in another unit it is the same', () => {
+    const own = reportRest(roundWithoutSupply());
+    const { upper } = own.accumulators[2]?.asFound.band ?? expect.fail('no EV 3');
+    const psi = valueIn(gauge(Number(upper.value), 'bar'), 'psi');
+    const other = altered('band.upper', { value: psi, unit: 'psi', basis: 'gauge' }) as RoundReport;
+    const outside = (report: RoundReport): number | undefined =>
+      worstFirst(report)
+        .flatMap(({ accumulators }) => accumulators)
+        .find((one) => nameOf(one) === 'EV 3')?.outsideBy;
+    expect(outside(other)).toBeCloseTo(outside(own) ?? Number.NaN, 9);
   });
 });
 

@@ -185,8 +185,16 @@ function needProblems(problems: readonly Problem[]): void {
 
 function isProblem(value: unknown): boolean {
   if (typeof value !== 'object' || value === null) return false;
-  const { code, path, found, wanted, remedy, values } = value as Readonly<Partial<Record<keyof Problem, unknown>>>;
-  if (![code, path, found, wanted, remedy].every((text) => typeof text === 'string')) return false;
+  const {
+    code,
+    path,
+    found,
+    wanted,
+    remedy,
+    values,
+    about = '',
+  } = value as Readonly<Partial<Record<keyof Problem, unknown>>>;
+  if (![code, path, found, wanted, remedy, about].every((text) => typeof text === 'string')) return false;
   if (typeof values !== 'object' || values === null) return false;
   return Object.values(values).every((text) => typeof text === 'string');
 }

@@ -131,8 +131,10 @@ function outsideBy(judged: JudgedJson): number {
   const off = under('offTarget', () => quantity('pressure difference', offTarget).pascals);
   const read = gauge('target', target) + off;
   const [lower, upper] = [gauge('band.lower', band.lower), gauge('band.upper', band.upper)];
-  if (!(lower < upper))
-    fail(limitsCrossed, 'band', `${band.lower.value} to ${band.upper.value} ${band.upper.unit} gauge`);
+  if (!(lower < upper)) {
+    const [least, most] = [band.lower, band.upper].map(({ value, unit }) => `${value} ${unit}`);
+    fail(limitsCrossed, 'band', `${least} to ${most} gauge`);
+  }
   const widths = Math.max(0, lower - read, read - upper) / (upper - lower);
   return Number.isFinite(widths)
     ? widths

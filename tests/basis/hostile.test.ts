@@ -62,6 +62,8 @@ describe('what is no problem is refused', () => {
     [],
     {},
     ...(['code', 'path', 'found', 'wanted', 'remedy', 'values'] as const).map(without),
+    { ...cold, about: null },
+    { ...cold, about: Symbol('FI 3') },
   ];
   test.each(none.map((value) => [value]))('%s', (value) => {
     const given = value as Problem;

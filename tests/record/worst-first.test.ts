@@ -51,14 +51,15 @@ test('a unit is as bad as its worst, and the stakes never get worse down the lis
 });
 
 describe('a report that was altered in its numbers', () => {
-  const altered = (path: string, value: unknown): unknown => {
+  const altered = (path: string, value: unknown, [n, reading]: readonly [number, string] = [2, 'asFound']): unknown => {
     const report = structuredClone(reportRest(roundWithoutSupply()));
-    put(report, ['accumulators', 2, 'asFound', ...keysOf(`$.${path}`)], value);
+    put(report, ['accumulators', n, reading, ...keysOf(`$.${path}`)], value);
     return report;
   };
 
   test.each<[string, unknown, string, string]>([
     ['band.lower.value', 'about 150', 'not a decimal', 'band.lower.value'],
+    ['band.upper.value', 'about 150', 'not a decimal', 'band.upper.value'],
     ['target.value', 'NaN', 'not a decimal', 'target.value'],
     ['offTarget.value', '', 'not a decimal', 'offTarget.value'],
     ['band.upper.value', 1, 'limits crossed', 'band'],
@@ -66,6 +67,16 @@ describe('a report that was altered in its numbers', () => {
     expect(refusalOf(() => worstFirst(altered(path, value) as RoundReport))).toMatchObject([
       { code, path: `accumulators[2].asFound.${at}` },
     ]);
+    // EV 2 was filled: it stands in the order by the reading as left.
+    expect(refusalOf(() => worstFirst(altered(path, value, [1, 'asLeft']) as RoundReport))).toMatchObject([
+      { code, path: `accumulators[1].asLeft.${at}` },
+    ]);
+  });
+
+  test('limits that are crossed are said as they stand', () => {
+    const report = altered('band.upper', { value: 1, unit: 'MPa', basis: 'gauge' });
+    put(report, keysOf('$.accumulators[2].asFound.band.lower'), { value: 150, unit: 'bar', basis: 'gauge' });
+    expect(refusalOf(() => worstFirst(report as RoundReport))[0]?.found).toBe('150 bar to 1 MPa gauge');
   });
 
   test('a band without width is none', () => {

@@ -1,6 +1,8 @@
 // Documents that are made to break what reads them. JSON text can hold objects that do not become texts or numbers; data
 // can be of any depth, hold itself, or bring its own iterators. Whatever it is: problems, never another error.
 import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
 import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, test } from 'vitest';
 import { isFault, type Problem } from 'isochore';
@@ -246,8 +248,9 @@ describe('what all objects inherit is nothing that a document holds', () => {
   const documents = [sound(), wrong()];
   const clean = documents.map(reportRest);
   // Names of the library's own, and all that the installed zod reads of anything: a newer one may read others.
+  const zod = dirname(createRequire(import.meta.url).resolve('zod/v4/core'));
   const sources = ['schemas', 'checks', 'util', 'core', 'parse', 'errors'].map((name) =>
-    readFileSync(`node_modules/zod/v4/core/${name}.js`, 'utf8'),
+    readFileSync(join(zod, `${name}.js`), 'utf8'),
   );
   const names = new Set([
     ...nodesOf(documents).map(({ keys }) => String(keys.at(-1))),

@@ -1,3 +1,4 @@
+import { optional } from './has.js';
 import type * as catalogue from './problem.js';
 import type { ProblemKind } from './problem.js';
 import { wordsUnsound, wrongKind } from './problem.js';
@@ -185,16 +186,11 @@ function needProblems(problems: readonly Problem[]): void {
 
 function isProblem(value: unknown): boolean {
   if (typeof value !== 'object' || value === null) return false;
-  const {
-    code,
-    path,
-    found,
-    wanted,
-    remedy,
-    values,
-    about = '',
-  } = value as Readonly<Partial<Record<keyof Problem, unknown>>>;
-  if (![code, path, found, wanted, remedy, about].every((text) => typeof text === 'string')) return false;
+  const given = value as Readonly<Partial<Record<keyof Problem, unknown>>>;
+  const { code, path, found, wanted, remedy, values } = given;
+  if (![code, path, found, wanted, remedy].every((text) => typeof text === 'string')) return false;
+  const about = optional(given, 'about');
+  if (about !== undefined && typeof about !== 'string') return false;
   if (typeof values !== 'object' || values === null) return false;
   return Object.values(values).every((text) => typeof text === 'string');
 }

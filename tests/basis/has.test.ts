@@ -5,6 +5,7 @@ import {
   judge,
   specification,
   target,
+  temperature,
   uncertainty,
   workOrder,
   type Specification,
@@ -15,13 +16,15 @@ import { gives, has } from '../../src/basis/has.js';
 import { GIVEN, hPa, readingWith, tableOf } from '../support/accumulator.js';
 import { inheriting } from '../support/inheriting.js';
 import { INSTRUMENTS } from '../support/instruments.js';
+import { problemOf } from '../support/problem.js';
 
 const SOURCES = readdirSync('src', { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.ts'));
-/** Every field by which the sources tell one form of a value from another. */
+/** Every field by which the sources tell one form of a value from another, and one that a fault reads of its own problems. */
 const FIELDS = [
+  'about',
   ...new Set(
     SOURCES.flatMap((file) => [
-      ...readFileSync(`src/${file}`, 'utf8').matchAll(/\b(?:has|optional)\([\w.]+, '(\w+)'\)/g),
+      ...readFileSync(`src/${file}`, 'utf8').matchAll(/\b(?:has|gives|optional)\([\w.]+, '(\w+)'\)/g),
     ]).map(([, field = '']) => field),
   ),
 ];
@@ -44,6 +47,7 @@ const CALLS: Readonly<Record<string, () => unknown>> = {
   'an order before the visit': () =>
     workOrder(made(), { temperature: reading.temperature, ambient: hPa(1000), gaugeStep: reading.gaugeStep }),
   'an order for a reading': () => workOrder(made({ tolerance: percent }), reading),
+  'a fault': () => problemOf(() => temperature(-300, '°C')),
   'an uncertainty': () => uncertainty(made(), reading, INSTRUMENTS),
 };
 

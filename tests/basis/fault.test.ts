@@ -113,13 +113,15 @@ describe('a Fault', () => {
     const others = [
       new Error('x'),
       new TypeError('x'),
+      Object.assign(new Error('x'), { problems: [negative] }),
       { '~isochore': 'fault', problems: [negative] },
       null,
       undefined,
       'fault',
     ];
     expect(others.filter(isFault)).toEqual([]);
-    expect(isFault(Object.assign(new Error('x'), { '~isochore': 'gauge pressure' }))).toBe(false);
+    const marked = { problems: [negative], '~isochore': 'gauge pressure' };
+    expect(isFault(Object.assign(new Error('x'), marked))).toBe(false);
   });
 
   it.each(['fault', 'no fault', false])('is told from other errors where all objects inherit the mark %j', (mark) => {

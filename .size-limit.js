@@ -55,7 +55,7 @@ const kept = [
     path: 'dist/index.js',
     import: '{ specification, judge }',
     without: NEITHER,
-    limit: '14 kB',
+    limit: '14.1 kB',
   },
   {
     name: 'target and band, with gas and quantities',
@@ -72,7 +72,7 @@ const kept = [
     limit: '19 kB',
   },
   { name: 'all of isochore', path: 'dist/index.js', import: '*', without: ['zod'], limit: '97 kB' },
-  { name: 'all of isochore/record, with zod', path: 'dist/record/index.js', import: '*', limit: '124.5 kB' },
+  { name: 'all of isochore/record, with zod', path: 'dist/record/index.js', import: '*', limit: '124.6 kB' },
   {
     name: 'an adjustment card in English',
     path: 'dist/worked/index.js',

@@ -120,6 +120,11 @@ const WRAPS = {
     });
     return copy;
   },
+  'as long as a list may be': (value) => {
+    const copy = free(value);
+    if (Array.isArray(copy)) copy.length = 4_294_967_295;
+    return copy;
+  },
   'getters that call the library': (value) =>
     byGetters(value, (_, own) => {
       canonicalJson({ own: 1 });
@@ -144,6 +149,10 @@ const WRAPS = {
     const change = changing(1, 'x');
     return proxied(free(value), live, { get: (on, key) => change(key, Reflect.get(on, key)) });
   },
+  'proxy that says it is endless': (value, live) =>
+    proxied(free(value), live, {
+      get: (on, key) => /** @type {unknown} */ (key === 'length' ? 4_294_967_295 : Reflect.get(on, key)),
+    }),
   'revoked proxy': (value, live) => {
     live.hasProxy = true;
     const { proxy, revoke } = Proxy.revocable(value, {});

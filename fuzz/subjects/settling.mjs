@@ -6,7 +6,7 @@ import { a, pressureStep } from './quantity.mjs';
 import { spec } from './target.mjs';
 import { reading } from './verdict.mjs';
 
-/** @import { Bleeding, Draining, Filling, NoTimeConstant, SettlingCurve, StopPlan, TimeConstantFound } from 'isochore' */
+/** @import { Bleeding, Draining, Filling, NoTimeConstant, SettlingCurve, SettlingEvidence, StopPlan, TimeConstantFound } from 'isochore' */
 /** @import { Recipe } from '../recipe.mjs' */
 /** @import { Subject } from './subject.mjs' */
 
@@ -121,6 +121,11 @@ export const SETTLING = [
         mostByCooling: maybe(a('pressureDifference')),
       }),
     ),
+    holds: (answer) => {
+      const { outcome, change, notSeenBelow, overMinutes } = /** @type {SettlingEvidence} */ (answer);
+      if (!(overMinutes > 0 && notSeenBelow.pascals > 0)) return 'seen in no time, or without a step';
+      return outcome === 'warming' && change.pascals < -notSeenBelow.pascals ? 'warming, and falls' : undefined;
+    },
   },
   {
     name: 'fitTimeConstant',

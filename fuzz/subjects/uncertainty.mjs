@@ -9,7 +9,7 @@ import { spec, specAbout } from './target.mjs';
 import { reading } from './verdict.mjs';
 
 /** @import { Arbitrary } from 'fast-check' */
-/** @import { Budget, Decision, GlobalRisks, NoBudget, Settling, Simulated, UncertaintyCode } from 'isochore' */
+/** @import { Budget, Decision, GlobalRisks, NoBudget, RoundAsWhole, Settling, Simulated, Slips, TooFew, UncertaintyCode } from 'isochore' */
 /** @import { Recipe } from '../recipe.mjs' */
 /** @import { Holds, Subject } from './subject.mjs' */
 
@@ -213,6 +213,34 @@ const simulatedHolds = (answer) => {
   return mean.pascals >= lower - reach && mean.pascals <= upper + reach ? undefined : 'a mean far from its interval';
 };
 
+/** @param {unknown} answer */
+const slipsHold = (answer) => {
+  const { outcome, candidates, asItStands } = /** @type {Slips} */ (answer);
+  if ((outcome === 'slip possible') !== candidates.length > 0)
+    return `${outcome}, with ${candidates.length} candidates`;
+  if (asItStands.outcome === 'within' && outcome === 'slip possible') return 'a slip where the reading is right';
+  for (const { pressure, temperature, verdict } of candidates) {
+    if (verdict.outcome !== 'within' && verdict.outcome !== 'gauge too coarse')
+      return `a slip that leads to ${verdict.outcome}`;
+    if (!(pressure.pascals > 0 && temperature.kelvins > 0)) return 'a reading that no instrument shows';
+  }
+  return undefined;
+};
+
+/** @type {Holds} */
+const togetherHolds = (answer, [checks]) => {
+  const found = /** @type {TooFew | RoundAsWhole} */ (answer);
+  const given = /** @type {readonly unknown[]} */ (checks).length;
+  if (found.outcome === 'too few readings')
+    return found.leftOut.length <= given && given - found.leftOut.length < found.needed ? undefined : 'enough of them';
+  const { outcome, shift, candidates, readings, leftOut } = found;
+  const indices = new Set([...readings, ...leftOut].map(({ index }) => index));
+  if (indices.size !== given || readings.length + leftOut.length !== given) return 'not each reading once';
+  if (outcome === 'no common shift' && candidates.length > 0) return 'a slip that explains no shift';
+  if (!(shift.ratio.standard > 0 && shift.difference.standard.pascals > 0)) return 'a shift without uncertainty';
+  return shift.explains <= readings.length ? undefined : 'more explained than read';
+};
+
 const CODES = [
   ...['gauge', 'gauge temperature', 'gauge step', 'thermometer', 'thermometer step', 'emissivity', 'shell to gas'],
   ...['barometer', 'printed pressure', 'printed temperature', 'printed ambient', 'equation of state', 'vessel'],
@@ -250,6 +278,7 @@ export const UNCERTAINTY = [
   {
     name: 'slips',
     args: fc.tuple(measured, fc.boolean()).map(([of, all]) => (all ? of : of.slice(0, 2))),
+    holds: slipsHold,
   },
   {
     name: 'slipText',
@@ -299,6 +328,7 @@ export const UNCERTAINTY = [
         10,
       ),
     ),
+    holds: togetherHolds,
     weight: 0.25,
   },
   {

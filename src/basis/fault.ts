@@ -1,4 +1,5 @@
 import { optional } from './has.js';
+import { indexed } from './indexed.js';
 import type * as catalogue from './problem.js';
 import type { ProblemKind } from './problem.js';
 import { wordsUnsound, wrongKind } from './problem.js';
@@ -115,11 +116,11 @@ export class Fault extends Error {
 
   /** @throws {@link Fault} `wrong kind` for anything but problems, one at least */
   constructor(problems: readonly [Problem, ...Problem[]]) {
-    needProblems(problems);
-    const more = problems.length - MOST_IN_MESSAGE;
-    const lines = problems.slice(0, MOST_IN_MESSAGE).map(describe);
+    const own = ownProblems(problems);
+    const more = own.length - MOST_IN_MESSAGE;
+    const lines = own.slice(0, MOST_IN_MESSAGE).map(describe);
     super([...lines, ...(more > 0 ? [`and ${more} more`] : [])].join('\n'));
-    this.problems = problems;
+    this.problems = own;
   }
 
   /** Marks a fault across copies of the library. */
@@ -173,15 +174,20 @@ export function needProblem(problem: Problem, path: string): void {
   fail(wrongKind, path, quote(problem), { kind: 'a problem', maker: 'one of the problems of a fault or of a report' });
 }
 
-function needProblems(problems: readonly Problem[]): void {
-  if (Array.isArray(problems) && problems.length > 0) {
-    problems.forEach((one: Problem, i) => {
-      needProblem(one, `problems[${i}]`);
-    });
-    return;
-  }
-  const found = Array.isArray(problems) ? 'an empty array' : quote(problems);
-  fail(wrongKind, 'problems', found, { kind: 'a list of problems', maker: 'the problems of a fault or of a report' });
+/** Problems in a list of its own, whose length is looked at once; at the first that is none it ends. */
+function ownProblems(problems: readonly Problem[]): [Problem, ...Problem[]] {
+  const isList = Array.isArray(problems);
+  const own = indexed(isList ? problems.length : 0, (i) => {
+    const one = problems[i] as Problem;
+    needProblem(one, `problems[${i}]`);
+    return one;
+  });
+  if (own.length > 0) return own as [Problem, ...Problem[]];
+  const found = isList ? 'an empty array' : quote(problems);
+  return fail(wrongKind, 'problems', found, {
+    kind: 'a list of problems',
+    maker: 'the problems of a fault or of a report',
+  });
 }
 
 function isProblem(value: unknown): boolean {

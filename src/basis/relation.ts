@@ -67,6 +67,13 @@ export function show(trace: Trace, step: Step): void {
   trace(step);
 }
 
+/** The trace of one part of the work, which its steps name. */
+export function inPart(trace: Trace, part: string): Trace {
+  return (step) => {
+    show(trace, { ...step, about: `${step.about}, ${part}` });
+  };
+}
+
 // Fixed numbers of arguments on purpose: a rest parameter would allocate on every call, traced or not.
 
 /** Computes a relation of one argument and shows it. */

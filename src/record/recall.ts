@@ -3,6 +3,7 @@
 // this version of the library, so that nothing but the correction makes a difference.
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
 import { has } from '../basis/has.js';
+import { listed, type Bound } from '../basis/listed.js';
 import { daysBackwards, notAText } from '../basis/problem.js';
 import { wellFormed } from '../basis/well-formed.js';
 import { taken } from '../basis/taken.js';
@@ -93,6 +94,9 @@ export interface Recalled {
   readonly problems: readonly ReportProblem[];
 }
 
+/** Of a fleet, for years. */
+const MOST_STORED: Bound = { most: 1_000_000, what: 'reports' };
+
 /**
  * Judges the visits of stored reports again whose readings were taken with an instrument that was found wrong, with a
  * correction added to what it showed, and lists whose verdict, decision or state changes. A correction that the instrument's
@@ -101,8 +105,8 @@ export interface Recalled {
  * Nothing is dropped: a report that is none, or was altered, is listed, and so is a visit that cannot be judged.
  *
  * @param reports as {@link reportRound} made them, or as JSON.parse gives them back
- * @throws {@link Fault} `wrong kind` for no list of reports or another correction, `not a text`, `not a date`, `days run
- * backwards` for what is recalled; for words as {@link reportRound}
+ * @throws {@link Fault} `wrong kind` for no list of reports or another correction, `too long` for more than a million
+ * reports, `not a text`, `not a date`, `days run backwards` for what is recalled; for words as {@link reportRound}
  * @example
  * ```ts
  * const stored = [reportRound(round, { problems: 'refuse the round' })];
@@ -118,7 +122,9 @@ export function recall(reports: readonly unknown[], recalling: Recalling, givenW
   const what = neededRecalling(recalling);
   const words = ownWords(givenWords, 'words');
   const all: Gathered = { judgedAgain: 0, changes: [], notJudgedAgain: [], problems: [] };
-  for (let i = 0; i < reports.length; i += 1) recallOne(reports[i], i, what, words, all);
+  listed(reports as readonly unknown[], MOST_STORED, 'reports', (report, i) => {
+    recallOne(report, i, what, words, all);
+  });
   return all;
 }
 

@@ -1,5 +1,5 @@
-import { negative, notANumber, outsideBounds, tooLong } from '../basis/problem.js';
-import { fail, quote } from '../basis/fault.js';
+import { fail, quote, under } from '../basis/fault.js';
+import { negative, notANumber, outsideBounds } from '../basis/problem.js';
 import { relation, step2, step3, step4, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
 import { pvtAt, temperatureAt, unsolved } from '../gas/door.js';
@@ -95,10 +95,9 @@ export const MINUTES_UNTIL = /* @__PURE__ */ relation({
 const FIELDS: Fields = {
   shell: 'as it is',
   timeConstantMinutes: 'as it is',
-  minutes: ['as it is'],
+  minutes: ['as it is', { most: 1000, what: 'minutes' }],
   within: 'as it is',
 };
-const MOST_MINUTES = 1000;
 
 /**
  * What the gauge shows while gas at rest settles at constant volume, and from when on it is near enough to be read. The gas
@@ -126,7 +125,7 @@ export function settlingCurve(vessel: RigidVessel, atStop: Read, given: Settling
   const stop = startOf(vessel, atStop, trace);
   if (typeof given !== 'object' || given === null)
     wrongKind('statement of settling: shell, timeConstantMinutes, minutes and within', given, 'given');
-  const { shell, timeConstantMinutes, minutes, within } = taken(given, FIELDS);
+  const { shell, timeConstantMinutes, minutes, within } = under('given', () => taken(given, FIELDS));
   need('temperature', shell, 'given.shell');
   needMinutes(timeConstantMinutes, 'given.timeConstantMinutes');
   needTimes(minutes);
@@ -186,8 +185,6 @@ function minutesUntil(
 
 function needTimes(minutes: readonly number[]): void {
   if (!Array.isArray(minutes)) wrongKind('list of minutes', minutes, 'given.minutes');
-  if (minutes.length > MOST_MINUTES)
-    fail(tooLong, 'given.minutes', `${minutes.length} minutes`, { most: String(MOST_MINUTES), what: 'minutes' });
   for (const [i, t] of minutes.entries()) {
     if (typeof t !== 'number' || !Number.isFinite(t)) fail(notANumber, `given.minutes[${i}]`, quote(t));
     if (t < 0) fail(negative, `given.minutes[${i}]`, `${t} min`);

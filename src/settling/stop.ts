@@ -3,7 +3,7 @@ import { USUAL, type CautionCode } from '../basis/caution.js';
 import { fail, quote } from '../basis/fault.js';
 import { has } from '../basis/has.js';
 import { unknownWord } from '../basis/problem.js';
-import { step2, type Trace } from '../basis/relation.js';
+import { inPart, step2, type Trace } from '../basis/relation.js';
 import { taken, type Fields } from '../basis/taken.js';
 import { chargeFor, type Move, type NoMove, type Withheld } from '../charge/charge.js';
 import { gaugeOf, wrongKind, type GaugePressure } from '../quantity/kind.js';
@@ -147,7 +147,7 @@ interface Work {
 
 /** The trace of one part of the work, which its steps name. */
 function said(trace: Trace | undefined, part: string): Trace | undefined {
-  return trace && ((step) => trace({ ...step, about: `${step.about}, ${part}` }));
+  return trace && inPart(trace, part);
 }
 
 function planned(work: Work, permission: StopPermission): StopPlan {

@@ -1,13 +1,5 @@
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
-import {
-  minutesOutOfOrder,
-  negative,
-  notANumber,
-  outsideBounds,
-  tooFewTimed,
-  tooLong,
-  unknownWord,
-} from '../basis/problem.js';
+import { minutesOutOfOrder, negative, notANumber, outsideBounds, tooFewTimed, unknownWord } from '../basis/problem.js';
 import { taken, type Fields } from '../basis/taken.js';
 import { need, wrongKind, type GaugePressure } from '../quantity/kind.js';
 import { pressureDifference } from '../quantity/pressure.js';
@@ -50,7 +42,10 @@ const LEAST_APART = 1e-6;
 /** Every three readings are looked at. */
 export const MOST_TIMED = 60;
 
-const READINGS: readonly [Fields] = [{ minutes: 'as it is', pressure: 'as it is' }];
+const READINGS: Fields[string] = [
+  { minutes: 'as it is', pressure: 'as it is' },
+  { most: MOST_TIMED, what: 'readings' },
+];
 const AFTER: readonly DoneBefore[] = ['filling', 'bleeding', 'draining'];
 /** A reading on a mark counts as on it, whatever the last place of its conversion. */
 const SLACK = 1e-9;
@@ -58,10 +53,8 @@ const SLACK = 1e-9;
 /** Timed readings, each part read once, and all that is wrong with them reported. */
 export function timedOf(readings: readonly TimedReading[], given: TimedGiven, least: number): CheckedTimed {
   if (!Array.isArray(readings)) wrongKind('list of readings', readings, 'readings');
-  if (readings.length > MOST_TIMED)
-    fail(tooLong, 'readings', `${readings.length} readings`, { most: String(MOST_TIMED), what: 'readings' });
-  if (readings.length < least) fail(tooFewTimed, 'readings', `${readings.length} readings`, { least: String(least) });
   const own: readonly TimedReading[] = taken({ readings }, { readings: READINGS }).readings;
+  if (own.length < least) fail(tooFewTimed, 'readings', `${own.length} readings`, { least: String(least) });
   const { gaugeStep, after } = given;
   const problems: Problem[] = [];
   own.forEach((reading, i) => {

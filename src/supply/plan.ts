@@ -1,8 +1,8 @@
-import { indexed } from '../basis/indexed.js';
 import { caused, type CausedCaution } from '../basis/caused.js';
 import { USUAL, type CautionCode } from '../basis/caution.js';
 import { collect, fail, failIfAny, quote, type Problem } from '../basis/fault.js';
-import { duplicateName, notAList, tooLong } from '../basis/problem.js';
+import { listed } from '../basis/listed.js';
+import { duplicateName, notAList } from '../basis/problem.js';
 import type { Trace } from '../basis/relation.js';
 import type { Source } from '../basis/source.js';
 import type { SupplyCode } from '../basis/words.js';
@@ -237,12 +237,11 @@ function listOf<T, Own>(
     return [];
   }
   const items: readonly T[] = list;
-  const { length } = items;
-  if (length > MOST_IN_PLAN) {
-    collect(problems, path, () => fail(tooLong, '', `${length} of them`, { most: String(MOST_IN_PLAN), what: path }));
-    return [];
-  }
-  return indexed(length, (i) => collect(problems, `${path}[${i}]`, () => admit(items[i] as T)));
+  const all = (): (Own | undefined)[] =>
+    listed(items, { most: MOST_IN_PLAN, what: path }, path, (item, i) =>
+      collect(problems, `${path}[${i}]`, () => admit(item)),
+    );
+  return collect(problems, '', all) ?? [];
 }
 
 /** Reports every name that is given twice, at each place where it stands. */

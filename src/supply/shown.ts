@@ -1,7 +1,7 @@
 // The working of a plan, for whoever traces: the mass balance of each of its steps, from the state of its bottle and its
 // accumulator before it. Where a step ends by equalisation the density is found by trial; the pressures on both sides, and
 // their difference, are shown for it.
-import { step2, step3, type Trace } from '../basis/relation.js';
+import { inPart, step2, step3, type Trace } from '../basis/relation.js';
 import { AMOUNT } from '../charge/charge.js';
 import { THINNER } from '../gas/amount.js';
 import { densityAt, pvtAt } from '../gas/door.js';
@@ -26,8 +26,7 @@ export function showPlan(trace: Trace, gas: GasModel, stock: Stock, parts: Parts
     amounts.bottles[b] = out.bottle;
     amounts.accumulators[a] = out.accumulator;
     count += 1;
-    const part = `step ${count}`;
-    showStep((step) => trace({ ...step, about: `${step.about}, ${part}` }), held, stock, parts, move, out);
+    showStep(inPart(trace, `step ${count}`), held, stock, parts, move, out);
   }
 }
 

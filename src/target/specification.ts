@@ -142,11 +142,14 @@ function copyOfGiven(given: SpecificationGiven): SpecificationGiven {
   const toleranceAfterCharging = optional(given, 'toleranceAfterCharging');
   return {
     gas,
-    precharge: copyOfStated(precharge),
+    precharge: copyOfStated(precharge, 'precharge'),
     nominal: nominal === undefined ? undefined : copyOfPoint(nominal),
     ambient,
-    tolerance: copyOfAllowed(tolerance),
-    toleranceAfterCharging: toleranceAfterCharging === undefined ? undefined : copyOfAllowed(toleranceAfterCharging),
+    tolerance: copyOfAllowed(tolerance, 'tolerance'),
+    toleranceAfterCharging:
+      toleranceAfterCharging === undefined
+        ? undefined
+        : copyOfAllowed(toleranceAfterCharging, 'toleranceAfterCharging'),
     separator,
     gasVolume,
     allowable,
@@ -165,7 +168,8 @@ function copyOfSettling(settling: SpecificationGiven['settling']): Specification
  *
  * @throws {@link Fault} with every problem found: `wrong kind`, `gauge for absolute`, `absolute for gauge`,
  * `unchecked copy`, `not a number`, `not positive`, `negative`,
- * `not a tolerance`, `not a percentage`, `band without width`, `band reaches zero`, `limits crossed`, `too few rows`,
+ * `not a tolerance`, `not a percentage`, `band without width`, `band reaches zero`, `limits crossed`, `too few rows`, `too long` (more than a
+ * thousand rows),
  * `rows out of order`, `reference outside the table`, `outside the table` (a limit of its own at the reference
  * temperature), `nominal without a table`, `above allowable` (the reference pressure above the allowable pressure),
  * `outside the model`, `liquid`, `not an ambient pressure`, `missing`, `unknown word`

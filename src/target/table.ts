@@ -1,5 +1,6 @@
 import { collect, fail, failIfAny, fieldNames, quote, type Problem } from '../basis/fault.js';
 import { has } from '../basis/has.js';
+import { listed, type Bound } from '../basis/listed.js';
 import {
   cellsLeftOut,
   notPositive,
@@ -51,7 +52,7 @@ export type Stated = ReferencePoint | MakersTable;
  * @throws {@link Fault} `unknown column` for a name that no column or more than one has; `cells left out` for a column of
  * another length than the temperatures; `wrong kind`, `absolute for gauge`, `unchecked copy` for a column or a cell of the
  * one named that is none, or for the reference temperature or the printed step; `not positive` for that step; `unknown
- * word` for what holds outside
+ * word` for what holds outside; `too long` for more than a thousand rows, columns or pressures of one
  * @example
  * ```ts
  * const tables = {
@@ -95,9 +96,15 @@ export function columnOf(tables: MakersTables, name: string): MakersTable {
   return { rows, referenceTemperature, printedStep, outside };
 }
 
+/** No manual prints more; and the work of an audit grows with the square of it. */
+const MOST_PRINTED = 1000;
+export const ROWS: Bound = { most: MOST_PRINTED, what: 'rows' };
+export const PRESSURES: Bound = { most: MOST_PRINTED, what: 'pressures' };
+export const COLUMNS: Bound = { most: MOST_PRINTED, what: 'columns' };
+
 const SEVERAL: Fields = {
-  temperatures: ['as it is'],
-  columns: [{ name: 'as it is', pressures: ['as it is'] }],
+  temperatures: ['as it is', ROWS],
+  columns: [{ name: 'as it is', pressures: ['as it is', PRESSURES] }, COLUMNS],
 };
 
 /** A column of a table of several. */
@@ -113,12 +120,14 @@ function columnIn(
   return wrongKind('column: name and pressures', column, at);
 }
 
-/** What a manual states, each part of it read once and nothing else taken; frozen, and not checked yet. */
-export function copyOfStated(stated: Stated): Stated {
+/** What a manual states, each part of it read once and nothing else taken; frozen, and not checked but for its length. */
+export function copyOfStated(stated: Stated, path: string): Stated {
   if (!isObject(stated)) return stated;
   if (!has(stated, 'rows')) return copyOfPoint(stated);
   const { rows, referenceTemperature, printedStep, outside } = stated;
-  const own: readonly ReferencePoint[] = Array.isArray(rows) ? Object.freeze(Array.from(rows, copyOfPoint)) : rows;
+  const own: readonly ReferencePoint[] = Array.isArray(rows)
+    ? Object.freeze(listed(rows as readonly ReferencePoint[], ROWS, `${path}.rows`, copyOfPoint))
+    : rows;
   return Object.freeze({ rows: own, referenceTemperature, printedStep, outside });
 }
 

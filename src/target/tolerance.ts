@@ -98,14 +98,18 @@ function needOrder(lower: number, target: number, upper: number): void {
   if (!(lower > 0)) fail(bandReachesZero, '', `a lower limit of ${inBar(lower)} gauge ${place}`);
 }
 
-/** What a manual allows, each part of it read once and nothing else taken; frozen, and not checked yet. */
-export function copyOfAllowed(allowed: Allowed): Allowed {
+/** What a manual allows, each part of it read once and nothing else taken; frozen, and not checked but for its length. */
+export function copyOfAllowed(allowed: Allowed, path: string): Allowed {
   if (!isObject(allowed)) return allowed;
   if (has(allowed, 'minimum') || has(allowed, 'maximum')) {
     const { minimum, maximum, ...more } = allowed as StatedLimits;
     // Of what else there is only the names: it is refused by them.
     const others = Object.fromEntries(Object.keys(more).map((key) => [key, undefined]));
-    return Object.freeze({ ...others, minimum: copyOfStated(minimum), maximum: copyOfStated(maximum) });
+    return Object.freeze({
+      ...others,
+      minimum: copyOfStated(minimum, `${path}.minimum`),
+      maximum: copyOfStated(maximum, `${path}.maximum`),
+    });
   }
   const fields = [...FORMS, 'applies'].filter((key) => has(allowed, key));
   const own = Object.fromEntries(fields.map((key) => [key, (allowed as Readonly<Record<string, unknown>>)[key]]));

@@ -1,8 +1,8 @@
-import { indexed } from '../basis/indexed.js';
 import { fail, under } from '../basis/fault.js';
-import { taken, type Fields } from '../basis/taken.js';
+import { indexed } from '../basis/indexed.js';
 import { notPositive, rangeBackwards, rowsAlike, tooManyRows } from '../basis/problem.js';
 import { show, type Trace } from '../basis/relation.js';
+import { taken, type Fields } from '../basis/taken.js';
 import {
   gaugeOf,
   need,
@@ -175,12 +175,15 @@ const WRITTEN: Fields = {
   temperatureUnit: 'as it is',
   pressureUnit: 'as it is',
   ambient: 'as it is',
-  rows: [{ written: { temperature: 'as it is', target: 'as it is', lower: 'as it is', upper: 'as it is' } }],
+  rows: [
+    { written: { temperature: 'as it is', target: 'as it is', lower: 'as it is', upper: 'as it is' } },
+    { most: MOST_ROWS, what: 'rows' },
+  ],
 };
 
 /** What is written of an adjustment table, each part of it read once. Refuses what is none. */
 function writtenOf(given: AdjustmentTable): Written {
-  const table: Written = taken(given, WRITTEN);
+  const table: Written = under('table', () => taken(given, WRITTEN));
   if (typeof table === 'object' && table !== null) {
     const { model, temperatureUnit, pressureUnit, rows } = table;
     const isNamed =
@@ -215,7 +218,8 @@ function cells({ written }: Pick<AdjustmentRow, 'written'>): readonly string[] {
 /**
  * An adjustment table as aligned text, with its ambient and gas model above it.
  *
- * @throws {@link Fault} `wrong kind` for anything but a table that {@link adjustmentTable} made
+ * @throws {@link Fault} `wrong kind` for anything but a table that {@link adjustmentTable} made, `too long` for more rows than
+ * that makes
  * @example
  * ```ts
  * const table = adjustmentTable(spec, {
@@ -242,7 +246,8 @@ export function adjustmentText(given: AdjustmentTable): string {
  * An adjustment table as CSV (RFC 4180: commas, CRLF, a header line). The decimal sign is a point; every cell is a number
  * or `no mark`.
  *
- * @throws {@link Fault} `wrong kind` for anything but a table that {@link adjustmentTable} made
+ * @throws {@link Fault} `wrong kind` for anything but a table that {@link adjustmentTable} made, `too long` for more rows than
+ * that makes
  * @example
  * ```ts
  * const table = adjustmentTable(spec, {

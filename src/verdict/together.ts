@@ -1,5 +1,6 @@
 import { collect, failIfAny, type Problem } from '../basis/fault.js';
 import { has, optional } from '../basis/has.js';
+import { listed, type Bound } from '../basis/listed.js';
 import {
   pressureDifferenceOf,
   temperatureDifferenceOf,
@@ -105,6 +106,8 @@ export interface RoundAsWhole {
 }
 
 const FEWEST = 8;
+/** As many as a document may hold. */
+const MOST_CHECKS: Bound = { most: 250_000, what: 'checks' };
 /** Share of the readings that a shift must explain: what half of them follow is two rounds in one. */
 const MOST = 2 / 3;
 /** A reading that counts, in SI. */
@@ -130,7 +133,8 @@ interface Counted {
  * error that a sound gauge may have: `instruments` says whether that would do.
  *
  * @param checks readings taken with one gauge and one thermometer, one of each accumulator; eight that count, or more
- * @throws {@link Fault} as {@link slips}, for every reading; `wrong kind` for what is no list of them
+ * @throws {@link Fault} as {@link slips}, for every reading; `wrong kind` for what is no list of them; `too long` for more
+ * than 250 000
  * @example
  * ```ts
  * // Seven read 2 % too high, and one leaks.
@@ -202,8 +206,8 @@ export function together(checks: readonly RoundReading[]): TooFew | RoundAsWhole
 function needChecks(checks: readonly RoundReading[]): RoundReading[] {
   if (!Array.isArray(checks)) wrongKind('list of checks: spec, reading and perhaps instruments', checks, 'checks');
   const problems: Problem[] = [];
-  const own = checks.flatMap((check: RoundReading, i) => {
-    const found = collect(problems, `checks[${i}]`, (): RoundReading => {
+  const own = listed(checks as readonly RoundReading[], MOST_CHECKS, 'checks', (check, i) =>
+    collect(problems, `checks[${i}]`, (): RoundReading => {
       if (!isObject(check)) wrongKind('check: spec, reading and perhaps instruments', check, '');
       const { spec } = check;
       const instruments = optional(check, 'instruments');
@@ -212,11 +216,10 @@ function needChecks(checks: readonly RoundReading[]): RoundReading[] {
       // With their place where there are none, so that none that all objects inherit come to stand for them.
       const own = instruments === undefined ? undefined : checkedMeasured(spec, reading, instruments).instruments;
       return { spec, reading, instruments: own } as RoundReading;
-    });
-    return found === undefined ? [] : [found];
-  });
+    }),
+  );
   failIfAny(problems);
-  return own;
+  return own.filter((one) => one !== undefined);
 }
 
 function countedOf(checks: readonly RoundReading[]): { readonly counted: Counted[]; readonly leftOut: LeftOut[] } {

@@ -1,5 +1,5 @@
-import { indexed } from '../basis/indexed.js';
 import { fill } from '../basis/fault.js';
+import { listed, type Bound } from '../basis/listed.js';
 import { needCode, ownField, ownText } from '../basis/own-words.js';
 import { CORRECTED, EXPLAINED, REASON, type Reason, type Words } from '../basis/words.js';
 import {
@@ -24,7 +24,8 @@ import { checkedReading } from './judge.js';
  *
  * @param result what {@link judge}, {@link charge} or {@link check} gave for this specification and reading
  * @param words of one's own, where the library's are not wanted
- * @throws {@link Fault} as {@link judge}; `wrong kind` for a result that has no reasons, `unknown word` for a reason that
+ * @throws {@link Fault} as {@link judge}; `wrong kind` for a result that has no reasons, `too long` for one of more than a
+ * hundred, `unknown word` for a reason that
  * there is not; `words not sound` for words that are no texts, or for a name in braces that no text of the library has
  * @example
  * ```ts
@@ -83,14 +84,14 @@ function inWords(spec: Specification, reading: Reading, because: readonly Reason
   return said.join('; ');
 }
 
+/** A result has one or two. */
+const REASONS: Bound = { most: 100, what: 'reasons' };
+
 /** The reasons of a result, each one of the library's. */
 function reasonsOf(result: { readonly because: readonly Reason[] }): readonly Reason[] {
   const because: unknown = result?.because;
   if (!Array.isArray(because)) return wrongKind('result with its reasons', result, 'result');
-  const given = because as readonly Reason[];
-  // By index: the list may be one with an iterator of its own.
-  return indexed(given.length, (i) => {
-    const reason = given[i] as Reason;
+  return listed(because as readonly Reason[], REASONS, 'result.because', (reason, i) => {
     needCode(REASON, reason, `result.because[${i}]`);
     return reason;
   });

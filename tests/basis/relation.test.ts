@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { relation, step2, step3, step4, type Step } from '../../src/basis/relation.js';
+import { inPart, relation, step2, step3, step4, type Step } from '../../src/basis/relation.js';
+import { problemOf } from '../support/problem.js';
 
 // Arguments of unlike weight, so that two of them exchanged give another result.
 const text = { gives: 'y', unit: '1', formula: '1000 * a + 100 * b + …', source: 'made up for this test' };
@@ -25,5 +26,21 @@ describe('a step of a calculation', () => {
       { relation: three, about: 'target', values: [1, 2, 3], result: 1230 },
       { relation: four, about: 'reference point', values: [1, 2, 3, 4], result: 1234 },
     ]);
+  });
+
+  it('names the part of the work that it belongs to, and a trace that is no function is refused there too', () => {
+    const seen: Step[] = [];
+    step2(
+      inPart((step) => seen.push(step), 'step 3'),
+      two,
+      'bottle',
+      1,
+      2,
+    );
+    expect(seen).toEqual([{ relation: two, about: 'bottle, step 3', values: [1, 2], result: 1200 }]);
+    expect(problemOf(() => step2(inPart('bar' as never, 'step 3'), two, 'bottle', 1, 2))).toMatchObject({
+      code: 'wrong kind',
+      path: 'trace',
+    });
   });
 });

@@ -1,7 +1,14 @@
 import { expect, test } from 'vitest';
+import { problemOf } from '../support/problem.js';
 import { taken, type Fields } from '../../src/basis/taken.js';
 
-const FIELDS: Fields = { name: 'as it is', at: { x: 'as it is' }, points: [{ x: 'as it is' }], notes: ['as it is'] };
+const FEW = { most: 3, what: 'points' };
+const FIELDS: Fields = {
+  name: 'as it is',
+  at: { x: 'as it is', notes: ['as it is', FEW] },
+  points: [{ x: 'as it is', notes: ['as it is', FEW] }, FEW],
+  notes: ['as it is', FEW],
+};
 
 test('nothing is taken but the fields that are named, at every depth and in lists', () => {
   const quantity = { kind: 'made up' };
@@ -63,6 +70,15 @@ test('a list is read by its length, whatever its iterator does', () => {
   });
   const { points } = taken({ points: list }, FIELDS);
   expect([points.length, points[0]?.x, points[1]?.x]).toEqual([2, 1, 2]);
+});
+
+test.each([
+  ['points', { points: [1, 2, 3, 4] }],
+  ['notes', { notes: new Array(4_294_967_295) }],
+  ['at.notes', { at: { notes: [1, 2, 3, 4] } }],
+  ['points[1].notes', { points: [{}, { notes: [1, 2, 3, 4] }] }],
+])('a list that is too long is named where it stands: %s', (path, given) => {
+  expect(problemOf(() => taken(given, FIELDS))).toMatchObject({ code: 'too long', path, wanted: 'at most 3 points' });
 });
 
 test('a copy inherits nothing, so that no field of all objects stands for one that was left out', () => {

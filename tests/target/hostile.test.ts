@@ -104,7 +104,7 @@ describe('what a specification holds', () => {
 
 test('limits with much else are refused in few words', () => {
   const point = { pressure: bar(138), temperature: celsius(20) };
-  const others = Object.fromEntries(Array.from({ length: 10_000 }, (_, i) => [`${i} ${'x'.repeat(200)}\ud83d`, i]));
+  const others = Object.fromEntries(Array.from({ length: 1000 }, (_, i) => [`${i} ${'x'.repeat(200)}\ud83d`, i]));
   const tolerance = { minimum: point, maximum: { ...point, pressure: bar(142) }, applies: 'x', ...others };
   const { code, found } = problemOf(() => specification(given({ tolerance })));
   expect(code).toBe('not a tolerance');
@@ -176,13 +176,15 @@ describe('a column of several', () => {
     expect(problemOf(() => columnOf(value as MakersTables, 'A'))).toMatchObject({ path, code });
   });
   it('whose list of temperatures changes its length: the one that was read counts', () => {
-    const temperatures = new Proxy([celsius(20), celsius(40)], { get: () => undefined });
-    const { found, values } = problemOf(() => columnOf(tables({ temperatures }), 'A'));
-    expect([found, values]).toEqual(['2 pressures in column "A"', { count: '0', other: 'temperature' }]);
+    let reads = 0;
+    const temperatures = new Proxy([celsius(20), celsius(40)], {
+      get: (on, key) => (key === 'length' && (reads += 1) > 1 ? 0 : Reflect.get(on, key)) as unknown,
+    });
+    expect(columnOf(tables({ temperatures }), 'A').rows).toHaveLength(2);
   });
   it('that is not there: the names of the others, the first few of many', () => {
     expect(problemOf(() => columnOf(tables(), 'C')).values).toEqual({ columns: '"A", "B"' });
-    const columns = Array.from({ length: 10_000 }, (_, i) => ({ name: `${i} ${'x'.repeat(100)}`, pressures: [] }));
+    const columns = Array.from({ length: 1000 }, (_, i) => ({ name: `${i} ${'x'.repeat(100)}`, pressures: [] }));
     expect(problemOf(() => columnOf(tables({ columns }), 'C')).wanted.length).toBeLessThan(500);
   });
 });

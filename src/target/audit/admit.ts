@@ -7,7 +7,6 @@ import {
   notPositive,
   referenceOutsideTable,
   tooFewRowsToAudit,
-  tooLong,
   tooShort,
   unknownWord,
 } from '../../basis/problem.js';
@@ -35,7 +34,16 @@ import {
   type TemperatureUnit,
 } from '../../quantity/unit.js';
 import { needAmbient } from '../conditions.js';
-import { isObject, needPoint, type MakersTable, type MakersTables, type ReferencePoint } from '../table.js';
+import {
+  isObject,
+  needPoint,
+  COLUMNS,
+  PRESSURES,
+  ROWS,
+  type MakersTable,
+  type MakersTables,
+  type ReferencePoint,
+} from '../table.js';
 import type { Equation } from './fit.js';
 
 /**
@@ -75,16 +83,16 @@ const AS_IT_IS = 'as it is';
 const ONE_COLUMN: Fields = {
   referenceTemperature: AS_IT_IS,
   printedStep: AS_IT_IS,
-  rows: [{ pressure: AS_IT_IS, temperature: AS_IT_IS }],
+  rows: [{ pressure: AS_IT_IS, temperature: AS_IT_IS }, ROWS],
 };
 const SEVERAL_COLUMNS: Fields = {
   referenceTemperature: AS_IT_IS,
   printedStep: AS_IT_IS,
-  temperatures: [AS_IT_IS],
-  columns: [{ name: AS_IT_IS, pressures: [AS_IT_IS] }],
+  temperatures: [AS_IT_IS, ROWS],
+  columns: [{ name: AS_IT_IS, pressures: [AS_IT_IS, PRESSURES] }, COLUMNS],
 };
 const GIVEN: Fields = {
-  models: [AS_IT_IS],
+  models: [AS_IT_IS, { most: 100, what: 'gas models' }],
   ambient: AS_IT_IS,
   printedIn: { pressure: AS_IT_IS, temperature: AS_IT_IS },
   temperatureStep: AS_IT_IS,
@@ -163,7 +171,6 @@ function severalColumns(table: SeveralColumns, check: Check): Placed[] {
   const listed = check('columns', () => {
     if (!Array.isArray(columns)) wrongKind('list of columns', columns, '');
     if (columns.length === 0) fail(tooShort, '', 'no columns', { least: '1', what: 'column' });
-    needNoMore(columns.length, 'columns');
   });
   if (!check('temperatures', () => needRows(temperatures)) || !listed) return [];
   temperatures.forEach((one, i) => check(`temperatures[${i}]`, () => need('temperature', one, '')));
@@ -183,14 +190,6 @@ function severalColumns(table: SeveralColumns, check: Check): Placed[] {
 function needRows(rows: unknown): void {
   if (!Array.isArray(rows)) wrongKind('list of rows', rows, '');
   else if (rows.length < 2) fail(tooFewRowsToAudit, '', rows.length === 1 ? '1 row' : 'no rows');
-  else needNoMore(rows.length, 'rows');
-}
-
-/** No manual prints more; and the work grows with the square of it. */
-const MOST = 1000;
-
-function needNoMore(count: number, what: string): void {
-  if (count > MOST) fail(tooLong, '', `${count} ${what}`, { most: String(MOST), what });
 }
 
 function needColumn(column: SeveralColumns['columns'][number], rows: number): void {

@@ -1,6 +1,6 @@
 import { USUAL, caution, type CautionCode } from '../basis/caution.js';
 import { fail, failIfAny, problem, quote, type Problem } from '../basis/fault.js';
-import { has, optional } from '../basis/has.js';
+import { optional } from '../basis/has.js';
 import { problemsCutShort, unknownWord } from '../basis/problem.js';
 import { inWords, type UncertaintyCode, type Words } from '../basis/words.js';
 import { gasQuantity } from '../charge/charge.js';
@@ -107,10 +107,8 @@ function reportOf(read: Read, { filling, safety }: Beside, words: Words | undefi
     for (const one of left === 'not read' ? [found] : [found, left]) {
       for (const code of termsOf(one)) terms.add(code);
     }
-    if (has(found, 'decision') && found.decision !== undefined) {
-      const { outcome: decided } = found.decision;
-      decisions[decided] = (optional(decisions, decided) ?? 0) + 1;
-    }
+    const decided = optional(found, 'decision')?.outcome;
+    if (decided !== undefined) decisions[decided] = (optional(decisions, decided) ?? 0) + 1;
     return { ...whose, state, asFound: found, asLeft: left };
   });
   const whole = wholeRound(judged);

@@ -114,7 +114,8 @@ export function termsOf({ uncertainty, decision }: JudgedJson): readonly Uncerta
         : [...uncertainty.lacking];
   if (decision === undefined) return codes;
   if (has(decision, 'because')) return [...codes, decision.because];
-  return !has(decision, 'settling') || decision.settling === undefined ? codes : [...codes, decision.settling.largest];
+  const settling = optional(decision, 'settling');
+  return settling === undefined ? codes : [...codes, settling.largest];
 }
 
 /** A code of uncertainty with its text. */

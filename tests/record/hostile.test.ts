@@ -17,6 +17,7 @@ import {
   type RoundReport,
 } from 'isochore/record';
 import { exampleRound, expectInShape, expectSound, jsonPath, keysOf, nodesOf, onePlaceOfEach, put, refusalOf, reportRest } from '../support/round.js'; // prettier-ignore
+import { isPlain } from '../../src/record/canonical.js';
 import { inheriting } from '../support/inheriting.js';
 import { PARTS, smallRoundFor } from '../support/small-round.js';
 
@@ -241,6 +242,7 @@ describe('what all objects inherit is nothing that a document holds', () => {
   const wrong = (): unknown => {
     const round = sound();
     put(round, ['groups', 0, 'name'], '');
+    put(round, ['title'], null);
     put(round, ['specifications', 0, 'tolerance'], { plusMinus: 5 });
     put(round, ['groups', 0, 'accumulators', 0, 'visit'], [{ at: 'noon' }]);
     return round;
@@ -267,6 +269,7 @@ describe('what all objects inherit is nothing that a document holds', () => {
     expect(keys.length).toBeGreaterThan(300);
     const values = ['investigated and cleared', 1, () => 1];
     const others: unknown[] = [];
+    const refused = new Set<PropertyKey>();
     for (const [k, key] of keys.entries()) {
       const value = values[k % values.length];
       const reports = inheriting(key, value, () =>
@@ -281,10 +284,13 @@ describe('what all objects inherit is nothing that a document holds', () => {
       );
       for (const [i, report] of reports.entries()) {
         const isRefused = 'length' in report && report[0]?.code === 'inherited by all objects';
-        if (!isRefused && !isDeepStrictEqual(report, clean[i])) others.push([key, report]);
+        if (isRefused) refused.add(key);
+        else if (!isDeepStrictEqual(report, clean[i])) others.push([key, report]);
       }
     }
     expect(others).toStrictEqual([]);
+    // Of the zod that is installed; all others are as if they were not there.
+    expect([...refused]).toEqual(['memo', 'when', 'coerce', 'path', 'error', 'customError']);
   });
 
   test.each([roundJsonSchema, reportJsonSchema])('a schema is not made of it', (make) => {
@@ -294,8 +300,24 @@ describe('what all objects inherit is nothing that a document holds', () => {
   });
 
   test.each(['memo', 'when', 'path', 'coerce'])('%s is a name that zod would take for its own', (name) => {
-    expect(inheriting(name, [], () => refusalOf(() => reportRest(wrong())))).toMatchObject([
-      { code: 'inherited by all objects', path: '', found: `"${name}"` },
-    ]);
+    for (const value of [[], () => false])
+      expect(inheriting(name, value, () => refusalOf(() => reportRest(wrong())))).toMatchObject([
+        { code: 'inherited by all objects', path: '', found: `"${name}"` },
+      ]);
+    // Whatever they inherit beside it.
+    expect(
+      inheriting('mine', 1, () => inheriting(name, [], () => refusalOf(() => reportRest(wrong())))),
+    ).toMatchObject([{ code: 'inherited by all objects', path: '', found: `"mine", "${name}"` }]);
+  });
+
+  test.each(['valueOfAll', 'noConstructor', 'constructors', '__protocol__'])(
+    '%s is no name of the language, although one is in it',
+    (name) => {
+      expect(inheriting(name, 1, () => refusalOf(roundJsonSchema))).toMatchObject([{ found: `"${name}"` }]);
+    },
+  );
+
+  test.each([[{}], [Object.create(null)]])('a tag makes no instance of a plain object', (object) => {
+    expect(inheriting(Symbol.toStringTag, 'Round', () => isPlain(object as object))).toBe(true);
   });
 });

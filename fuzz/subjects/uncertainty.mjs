@@ -215,10 +215,9 @@ const simulatedHolds = (answer) => {
 
 /** @param {unknown} answer */
 const slipsHold = (answer) => {
-  const { outcome, candidates, asItStands } = /** @type {Slips} */ (answer);
+  const { outcome, candidates } = /** @type {Slips} */ (answer);
   if ((outcome === 'slip possible') !== candidates.length > 0)
     return `${outcome}, with ${candidates.length} candidates`;
-  if (asItStands.outcome === 'within' && outcome === 'slip possible') return 'a slip where the reading is right';
   for (const { pressure, temperature, verdict } of candidates) {
     if (verdict.outcome !== 'within' && verdict.outcome !== 'gauge too coarse')
       return `a slip that leads to ${verdict.outcome}`;

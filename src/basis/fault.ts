@@ -242,8 +242,9 @@ export function fieldNames(names: readonly string[], between: string, shownAs = 
 
 /** Somebody else's value, made safe to quote in a message: named by type, control characters escaped, cut short. */
 export function quote(value: unknown): string {
-  if (typeof value === 'string') return cut(JSON.stringify(value));
-  if (typeof value === 'bigint') return cut(`${value}n`);
+  // No more of it than is shown: a text may be of any length, and the digits of a bigint take more time than they have places.
+  if (typeof value === 'string') return cut(JSON.stringify(value.slice(0, SHOWN)));
+  if (typeof value === 'bigint') return BigInt.asIntN(200, value) === value ? `${value}n` : 'a large bigint';
   if (typeof value === 'number' || typeof value === 'boolean' || value === null || value === undefined)
     return String(value);
   if (Array.isArray(value)) return 'an array';

@@ -1,3 +1,10 @@
+// Three ways to ask for a field, none of which sees what a program has put on Object.prototype:
+//   has       of a value of ours, which has its fields itself: which form of a union it is
+//   gives     of a caller's value, which may be of a class that gives its fields by getters
+//   optional  the field of either, where it may be left out; read once
+// Fields that must be there are read as usual: a value's own come first, and one that is missing is refused where it is
+// checked, whatever all objects inherit.
+
 /** The members of a union that can have a field; where the type names none, the value with that field. */
 type Having<T, K extends PropertyKey> = T extends unknown ? (K extends keyof T ? T : never) : never;
 

@@ -15,7 +15,7 @@ import type { Block, Line, WorkedDocument } from '../document/block.js';
 import { cautionNotices } from '../document/cautions.js';
 import { given as othersText } from '../document/given.js';
 import { joined, lineOf, sayIn, type Say } from '../document/line.js';
-import { fieldsOf, taken, text, word } from '../door.js';
+import { fieldsOf, refuse, taken, text, word } from '../door.js';
 import { neededLanguage } from '../languages/format.js';
 import type { Language } from '../languages/language.js';
 import { validity } from './validity.js';
@@ -108,6 +108,8 @@ export function card(spec: Specification, given: CardGiven): WorkedDocument {
 }
 
 function readOnce(given: CardGiven): CardGiven {
+  // A text has as many fields as it has characters.
+  if (typeof given !== 'object') return refuse('a card', given, 'given');
   const own = { ...given };
   return {
     ...own,

@@ -228,6 +228,8 @@ describe('quoting', () => {
       }),
       { numRuns: 500 },
     );
+    // Six characters for each of these would be more than a text can hold.
+    expect(quote('\0'.repeat(100_000_000))).toBe(`${`"${'\\u0000'.repeat(14)}`.slice(0, 80)}…`);
     expect([quote(-10n), quote(2n ** 199n), quote(10n ** 1000n)]).toEqual(['-10n', 'a large bigint', 'a large bigint']);
   });
 

@@ -52,7 +52,6 @@ export function admitSpecification(
     return { ...tolerance, ...limit('minimum'), ...limit('maximum') };
   };
   const given = withoutUndefined({
-    gas: nitrogen, // the shape knows no other
     precharge: stated('precharge'),
     nominal: stated('nominal'),
     ambient,
@@ -61,13 +60,18 @@ export function admitSpecification(
     separator: soundAt(part, 'separator'),
     gasVolume: at('gasVolume', 'volume'),
     allowable: at('allowable', 'gauge pressure'),
-    settling: {
-      allowance: at('settling.allowance', 'pressure difference'),
-      minutes: soundAt(part, 'settling.minutes'),
-    },
   });
-  // Parts may be missing here: the core then reports them, and only what is not reported yet is kept.
-  const spec = collectNew(part.problems, () => specification(given as unknown as SpecificationGiven), unsound);
+  const settling = withoutUndefined({
+    allowance: at('settling.allowance', 'pressure difference'),
+    minutes: soundAt(part, 'settling.minutes'),
+  });
+  // The shape knows no other gas.
+  const admit = (): Specification =>
+    specification({ gas: nitrogen, ...given, settling } as unknown as SpecificationGiven);
+  // Parts may be missing here: the core then reports them, and only what is not reported yet is kept. Where all are, it has
+  // nothing to find, and would take longer for `null` than for a whole specification.
+  const isEmpty = Object.keys({ ...given, ...settling }).length === 0;
+  const spec = isEmpty ? undefined : collectNew(part.problems, admit, unsound);
   const manual = { printed: printedOf(part), vessel: vesselOf(part) };
   const isSound = part.problems.length + unsound.length === 0;
   return { spec: isSound ? spec : undefined, manual, problems: part.problems };

@@ -1,18 +1,23 @@
 // Lists that callers give: as long as they say, once.
 import { describe, expect, test } from 'vitest';
 import {
+  adjustmentTable,
+  adjustmentText,
   auditTable,
   columnOf,
   Fault,
+  judge,
   settlingCurve,
   settlingEvidence,
   specification,
+  temperatureDifference,
   together,
+  why,
   type Problem,
 } from 'isochore';
 import { recall } from 'isochore/record';
 import { listed } from '../../src/basis/listed.js';
-import { GIVEN, specWith, tableOf } from '../support/accumulator.js';
+import { GIVEN, readingWith, specWith, tableOf } from '../support/accumulator.js';
 import { problemOf } from '../support/problem.js';
 
 const FEW = { most: 3, what: 'points' };
@@ -61,31 +66,62 @@ describe('as long as the language allows', () => {
     temperatureStep: 'exact',
     equation: 'exact',
   } as const;
+  const card = adjustmentTable(specWith(), {
+    from: precharge.temperature,
+    to: precharge.temperature,
+    every: temperatureDifference(5, 'K'),
+    temperatureStep: { step: 1, unit: '°C' },
+    gaugeStep: timed.gaugeStep,
+    ambient,
+  });
   const days = { instrument: 'gauge A', from: '2026-01-01', to: '2026-03-31', correction: GIVEN.settling.allowance };
 
-  test.each<[path: string, call: () => unknown]>([
-    ['checks', () => together(endless)],
-    ['readings', () => settlingEvidence(endless, timed)],
-    ['given.minutes', () => settlingCurve(specWith(), { ...precharge, ambient }, { ...settling, minutes: endless })],
-    ['precharge.rows', () => specification({ ...GIVEN, precharge: { ...table, rows: endless } })],
+  test.each<[path: string, what: string, call: () => unknown]>([
+    ['checks', 'checks', () => together(endless)],
+    ['readings', 'readings', () => settlingEvidence(endless, timed)],
+    [
+      'given.minutes',
+      'minutes',
+      () => settlingCurve(specWith(), { ...precharge, ambient }, { ...settling, minutes: endless }),
+    ],
+    ['precharge.rows', 'rows', () => specification({ ...GIVEN, precharge: { ...table, rows: endless } })],
     [
       'tolerance.maximum.rows',
+      'rows',
       () => specification({ ...GIVEN, tolerance: { minimum: table, maximum: { ...table, rows: endless } } }),
     ],
     [
       'toleranceAfterCharging.minimum.rows',
+      'rows',
       () =>
         specification({ ...GIVEN, toleranceAfterCharging: { minimum: { ...table, rows: endless }, maximum: table } }),
     ],
-    ['columns', () => columnOf({ ...table, temperatures: [], columns: endless }, 'A')],
-    ['rows', () => auditTable({ ...table, rows: endless }, audit)],
-    ['models', () => auditTable(table, { ...audit, models: endless })],
-    ['reports', () => recall(endless, days)],
-  ])('%s', (path, call) => {
+    ['temperatures', 'rows', () => columnOf({ ...table, temperatures: endless, columns: [] }, 'A')],
+    ['columns', 'columns', () => columnOf({ ...table, temperatures: [], columns: endless }, 'A')],
+    [
+      'columns[0].pressures',
+      'pressures',
+      () => columnOf({ ...table, temperatures: [], columns: [{ name: 'A', pressures: endless }] }, 'A'),
+    ],
+    ['rows', 'rows', () => auditTable({ ...table, rows: endless }, audit)],
+    [
+      'columns[0].pressures',
+      'pressures',
+      () => auditTable({ ...table, temperatures: [], columns: [{ name: 'A', pressures: endless }] }, audit),
+    ],
+    ['models', 'gas models', () => auditTable(table, { ...audit, models: endless })],
+    [
+      'result.because',
+      'reasons',
+      () => why(specWith(), readingWith(), { ...judge(specWith(), readingWith()), because: endless }),
+    ],
+    ['table.rows', 'rows', () => adjustmentText({ ...card, rows: endless })],
+    ['reports', 'reports', () => recall(endless, days)],
+  ])('%s', (path, what, call) => {
     expect(problemOf(call)).toMatchObject({
       code: 'too long',
       path,
-      found: expect.stringContaining('4294967295') as string,
+      found: `4294967295 ${what}`,
     });
   });
 

@@ -2,6 +2,8 @@ import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { canonicalJson, reportRound, sha256, type RoundReport } from 'isochore/record';
+import { isPlain } from '../../src/record/canonical.js';
+import { inheriting } from '../support/inheriting.js';
 import { problemOf } from '../support/problem.js';
 import { exampleRound, reportRest } from '../support/round.js';
 
@@ -245,3 +247,10 @@ describe('the digest of a report', () => {
     expect(sha256(canonicalJson(rest))).toBe(digest);
   });
 });
+
+test.each([[{}], [Object.create(null)]])(
+  'a tag that all objects inherit makes no instance of a plain one',
+  (object) => {
+    expect(inheriting(Symbol.toStringTag, 'Round', () => isPlain(object as object))).toBe(true);
+  },
+);

@@ -248,9 +248,7 @@ describe('the digest of a report', () => {
   });
 });
 
-test.each([[{}], [Object.create(null)]])(
-  'a tag that all objects inherit makes no instance of a plain one',
-  (object) => {
-    expect(inheriting(Symbol.toStringTag, 'Round', () => isPlain(object as object))).toBe(true);
-  },
-);
+test('a tag that all objects inherit makes no instance of a plain one', () => {
+  const plain = [{}, Object.create(null)] as readonly object[];
+  expect(inheriting(Symbol.toStringTag, 'Round', () => plain.map(isPlain))).toEqual([true, true]);
+});

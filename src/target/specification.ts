@@ -168,10 +168,10 @@ function copyOfSettling(settling: SpecificationGiven['settling']): Specification
  *
  * @throws {@link Fault} with every problem found: `wrong kind`, `gauge for absolute`, `absolute for gauge`,
  * `unchecked copy`, `not a number`, `not positive`, `negative`,
- * `not a tolerance`, `not a percentage`, `band without width`, `band reaches zero`, `limits crossed`, `too few rows`, `too long` (more than a
- * thousand rows),
- * `rows out of order`, `reference outside the table`, `outside the table` (a limit of its own at the reference
- * temperature), `nominal without a table`, `above allowable` (the reference pressure above the allowable pressure),
+ * `not a tolerance`, `not a percentage`, `band without width`, `band reaches zero`, `limits crossed`, `too few rows`,
+ * `too long` (more than a thousand rows), `rows out of order`, `reference outside the table`, `outside the table` (a limit
+ * of its own at the reference temperature), `nominal without a table`, `above allowable` (the reference pressure
+ * above the allowable pressure),
  * `outside the model`, `liquid`, `not an ambient pressure`, `missing`, `unknown word`
  * @example
  * ```ts

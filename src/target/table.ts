@@ -99,13 +99,13 @@ export function columnOf(tables: MakersTables, name: string): MakersTable {
 /** No manual prints more; and the work of an audit grows with the square of it. */
 const MOST_PRINTED = 1000;
 export const ROWS: Bound = { most: MOST_PRINTED, what: 'rows' };
-export const PRESSURES: Bound = { most: MOST_PRINTED, what: 'pressures' };
-export const COLUMNS: Bound = { most: MOST_PRINTED, what: 'columns' };
-
-const SEVERAL: Fields = {
-  temperatures: ['as it is', ROWS],
-  columns: [{ name: 'as it is', pressures: ['as it is', PRESSURES] }, COLUMNS],
-};
+/** The cells of a table of several columns, as they are taken of whatever states it. */
+export const TEMPERATURES: Fields[string] = ['as it is', ROWS];
+export const COLUMNS: Fields[string] = [
+  { name: 'as it is', pressures: ['as it is', { most: MOST_PRINTED, what: 'pressures' }] },
+  { most: MOST_PRINTED, what: 'columns' },
+];
+const SEVERAL: Fields = { temperatures: TEMPERATURES, columns: COLUMNS };
 
 /** A column of a table of several. */
 function columnIn(

@@ -218,8 +218,8 @@ function cells({ written }: Pick<AdjustmentRow, 'written'>): readonly string[] {
 /**
  * An adjustment table as aligned text, with its ambient and gas model above it.
  *
- * @throws {@link Fault} `wrong kind` for anything but a table that {@link adjustmentTable} made, `too long` for more rows than
- * that makes
+ * @throws {@link Fault} `wrong kind` for anything but a table that {@link adjustmentTable} made,
+ * `too long` for more rows than that makes
  * @example
  * ```ts
  * const table = adjustmentTable(spec, {
@@ -246,8 +246,8 @@ export function adjustmentText(given: AdjustmentTable): string {
  * An adjustment table as CSV (RFC 4180: commas, CRLF, a header line). The decimal sign is a point; every cell is a number
  * or `no mark`.
  *
- * @throws {@link Fault} `wrong kind` for anything but a table that {@link adjustmentTable} made, `too long` for more rows than
- * that makes
+ * @throws {@link Fault} `wrong kind` for anything but a table that {@link adjustmentTable} made,
+ * `too long` for more rows than that makes
  * @example
  * ```ts
  * const table = adjustmentTable(spec, {

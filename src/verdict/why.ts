@@ -25,8 +25,8 @@ import { checkedReading } from './judge.js';
  * @param result what {@link judge}, {@link charge} or {@link check} gave for this specification and reading
  * @param words of one's own, where the library's are not wanted
  * @throws {@link Fault} as {@link judge}; `wrong kind` for a result that has no reasons, `too long` for one of more than a
- * hundred, `unknown word` for a reason that
- * there is not; `words not sound` for words that are no texts, or for a name in braces that no text of the library has
+ * hundred, `unknown word` for a reason that there is not; `words not sound` for words that are no texts, or for a
+ * name in braces that no text of the library has
  * @example
  * ```ts
  * why(spec, reading, judge(spec, reading)).split(':')[0]; // => 'undercharged by 9.6 bar'

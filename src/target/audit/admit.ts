@@ -35,11 +35,11 @@ import {
 } from '../../quantity/unit.js';
 import { needAmbient } from '../conditions.js';
 import {
+  COLUMNS,
   isObject,
   needPoint,
-  COLUMNS,
-  PRESSURES,
   ROWS,
+  TEMPERATURES,
   type MakersTable,
   type MakersTables,
   type ReferencePoint,
@@ -88,8 +88,8 @@ const ONE_COLUMN: Fields = {
 const SEVERAL_COLUMNS: Fields = {
   referenceTemperature: AS_IT_IS,
   printedStep: AS_IT_IS,
-  temperatures: [AS_IT_IS, ROWS],
-  columns: [{ name: AS_IT_IS, pressures: [AS_IT_IS, PRESSURES] }, COLUMNS],
+  temperatures: TEMPERATURES,
+  columns: COLUMNS,
 };
 const GIVEN: Fields = {
   models: [AS_IT_IS, { most: 100, what: 'gas models' }],
